@@ -76,11 +76,6 @@ public record Mode(
 
     public Raster raster() {
         return new Raster(
-                dotClock,
-                active.dots(),
-                dotsPerLine,
-                frameLines(),
-                linesPerField.times(scan.fieldsPerFrame()),
-                scan);
+                dotClock, active.dots(), dotsPerLine, frameLines(), linesPerField.times(scan.fieldsPerFrame()), scan);
     }
 }
