@@ -33,6 +33,9 @@ public record Mode(
         if (dotClock.hz().signum() <= 0) {
             throw new IllegalArgumentException("dot clock must be positive");
         }
+        if (!linesPerField.times(2).isWhole()) {
+            throw new IllegalArgumentException("a field has a whole number of lines or ends on a half line");
+        }
         if (share.signum() <= 0) {
             throw new IllegalArgumentException("share must be positive");
         }

@@ -170,7 +170,7 @@ public final class Rational implements Comparable<Rational> {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Rational && value.equals(((Rational) other).value);
+        return other instanceof Rational that && value.equals(that.value);
     }
 
     @Override
