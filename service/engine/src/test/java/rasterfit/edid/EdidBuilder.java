@@ -117,8 +117,21 @@ public final class EdidBuilder {
     public EdidBuilder rangeLimits(int minFieldHz, int maxFieldHz, int minLineKHz, int maxLineKHz, int maxClockMHz) {
         int support = base[0x13] >= 4 ? 0x01 : 0x00;
         return displayDescriptor(
-                0xFD, 0, minFieldHz, maxFieldHz, minLineKHz, maxLineKHz, maxClockMHz / 10, support,
-                0x0A, 0x20, 0x20, 0x20, 0x20, 0x20, 0x20);
+                0xFD,
+                0,
+                minFieldHz,
+                maxFieldHz,
+                minLineKHz,
+                maxLineKHz,
+                maxClockMHz / 10,
+                support,
+                0x0A,
+                0x20,
+                0x20,
+                0x20,
+                0x20,
+                0x20,
+                0x20);
     }
 
     /** E-EDID §3.10.3.4: up to 13 characters, ended by 0Ah, padded by 20h. */
