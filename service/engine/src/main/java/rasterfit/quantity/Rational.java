@@ -23,7 +23,11 @@ public final class Rational implements Comparable<Rational> {
     private final BigFraction value;
 
     private Rational(BigFraction value) {
-        this.value = value;
+        // The library keeps the sign where it was given; a positive denominator makes the written form unique.
+        this.value = value.getDenominator().signum() > 0
+                ? value
+                : BigFraction.of(
+                        value.getNumerator().negate(), value.getDenominator().negate());
     }
 
     public static Rational of(long whole) {
