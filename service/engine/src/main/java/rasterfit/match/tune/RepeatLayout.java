@@ -266,6 +266,18 @@ final class RepeatLayout extends Layout {
     }
 
     @Override
+    Processing processing() {
+        return processing;
+    }
+
+    @Override
+    boolean pipelineIsAssumed() {
+        return super.pipelineIsAssumed()
+                || (processing instanceof Processing.LineRepeat repeat
+                        && repeat.latestStartLines().isUnknown());
+    }
+
+    @Override
     Added added(Mode mode, int n, int p, int l, int d, Steps steps) {
         Estimate pipeline = processing.pipelineUs().orAssume(Assumptions.PIPELINE_US);
         Rational pipelineMs = pipelineMs(pipeline);
