@@ -60,7 +60,8 @@ class DetailedTimingTest {
                 compared++;
             }
         }
-        // By table 1, 62 do not fit: VIC 1 and 89 are no whole 10 kHz, the others have a front porch above 1023 pixels, 4096
+        // By table 1, 62 do not fit: VIC 1 and 89 are no whole 10 kHz, the others have a front porch above 1023 pixels,
+        // 4096
         // active pixels and more, or a clock above 655.35 MHz.
         assertThat(compared).isEqualTo(154 - 62);
     }
