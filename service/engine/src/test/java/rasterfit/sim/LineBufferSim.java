@@ -51,11 +51,7 @@ public final class LineBufferSim {
             int taps,
             Scan scan) {
         public Bob {
-            checkFit(
-                    BigFraction.of(2 * (firstLine + linesPerField) + 1, 2),
-                    sourceLines,
-                    firstRow + rows,
-                    outputLines);
+            checkFit(BigFraction.of(2 * (firstLine + linesPerField) + 1, 2), sourceLines, firstRow + rows, outputLines);
             if (!scan.interlaced()) {
                 throw new IllegalArgumentException("a bob picture is interlaced");
             }
@@ -139,7 +135,17 @@ public final class LineBufferSim {
     }
 
     /** One kind of field: when its lines begin to arrive after its start, and what its rows need. */
-    private record Field(long[] lineBegins, int[] own, int[][] needed) {}
+    private static final class Field {
+        private final long[] lineBegins;
+        private final int[] own;
+        private final int[][] needed;
+
+        Field(long[] lineBegins, int[] own, int[][] needed) {
+            this.lineBegins = lineBegins;
+            this.own = own;
+            this.needed = needed;
+        }
+    }
 
     private static Field field(LinePicker picker, Ticks ticks, int firstLine, int lines, boolean halfLineLater) {
         long[] begins = new long[lines];

@@ -1,6 +1,7 @@
 package rasterfit.sim;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.stream.IntStream;
 import org.apache.commons.numbers.fraction.BigFraction;
 
@@ -80,8 +81,8 @@ public final class ResampleSim {
      * @param greatestWidth greatest width of the dots inside; NO_DOT when none is inside
      */
     public record Seen(
-            int[] panel,
-            int[] widths,
+            List<Integer> panel,
+            List<Integer> widths,
             int inside,
             int firstInside,
             int lastInside,
@@ -101,11 +102,13 @@ public final class ResampleSim {
             samples[sample] = dot >= 0 && dot < sampling.dots ? dot : NO_DOT;
         }
         BigFraction[] edgesInWindow = new BigFraction[sampling.dots + 1];
-        Arrays.setAll(edgesInWindow, dot -> sampling.firstDot
-                .add(dot)
-                .divide(sampling.dotsPerLine)
-                .subtract(sampling.windowLeft)
-                .multiply(sampling.samplesPerLine));
+        Arrays.setAll(
+                edgesInWindow,
+                dot -> sampling.firstDot
+                        .add(dot)
+                        .divide(sampling.dotsPerLine)
+                        .subtract(sampling.windowLeft)
+                        .multiply(sampling.samplesPerLine));
         return seen(samples, edgesInWindow, placement, panel);
     }
 
@@ -145,8 +148,7 @@ public final class ResampleSim {
         for (int column = 0; column < placement.columns; column++) {
             int at = placement.first + column;
             if (at >= 0 && at < raster.length) {
-                raster[at] = window[floor(
-                        centre(column).multiply(window.length).divide(placement.columns))];
+                raster[at] = window[floor(centre(column).multiply(window.length).divide(placement.columns))];
             }
         }
         return raster;
@@ -182,8 +184,8 @@ public final class ResampleSim {
             cropped += edges[dot + 1].compareTo(left) <= 0 || edges[dot].compareTo(right) >= 0 ? 1 : 0;
         }
         return new Seen(
-                shown,
-                widths,
+                IntStream.of(shown).boxed().toList(),
+                IntStream.of(widths).boxed().toList(),
                 inside.length,
                 inside.length == 0 ? NO_DOT : inside[0],
                 inside.length == 0 ? NO_DOT : inside[inside.length - 1],
