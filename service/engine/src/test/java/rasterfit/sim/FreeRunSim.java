@@ -92,11 +92,15 @@ public final class FreeRunSim {
     }
 
     /**
-     * How the tear wanders: steps in rows from one frame to the next, between the first tears into the same direction
-     * of neighbouring frames whose newer fields are neighbours too (so a tear that leaves at one edge and another that
-     * enters at the other edge make no step).
+     * How the tear wanders from one frame to the next. Where reading and writing meet at a similar pace the picture may
+     * change to and fro over some rows, since lines come whole and rows leave whole; the first of these rows counts. A
+     * step is taken between neighbouring frames whose newer fields are neighbours too (so a tear that leaves at one edge
+     * and another that enters at the other edge make no step), and only where the torn rows are clear of the picture's
+     * edges by the widest such zone, so that no zone is measured that is half out of sight.
+     *
+     * @param widestZone rows from the first to the last change of the widest zone; 0 for a clean tear
      */
-    public record Drift(int steps, int leastRows, int greatestRows, BigFraction meanRowsPerFrame) {}
+    public record Drift(int widestZone, int steps, int leastRows, int greatestRows, BigFraction meanRowsPerFrame) {}
 
     /** Result for a single store: the tears in order of time, and their drift (no steps: all nought). */
     public record SingleStoreOutcome(Spread spread, List<Tear> tears, long framesWithTear, Drift drift) {}
@@ -176,46 +180,66 @@ public final class FreeRunSim {
             framesWithTear += tears.size() > tearsBefore ? 1 : 0;
             recorder.frames++;
         }
-        return new SingleStoreOutcome(recorder.spread(), List.copyOf(tears), framesWithTear, drift(tears));
+        return new SingleStoreOutcome(recorder.spread(), List.copyOf(tears), framesWithTear, drift(tears, in.rows));
     }
 
     private static int[] ownLines(Setup in, boolean bottomField) {
         return new LinePicker(in.lines, in.rows, 1, in.scan, bottomField).ownLines();
     }
 
-    private static Drift drift(List<Tear> tears) {
+    /** The rows between the first and the last tear at which one field meets the one before it in one frame. */
+    private record Zone(long frame, long newerField, int first, int last) {
+        boolean isClearOfEdges(int margin, int rows) {
+            return first > margin && last < rows - margin;
+        }
+
+        boolean isFollowedBy(Zone next) {
+            return next.frame == frame + 1 && next.newerField == newerField + 1;
+        }
+    }
+
+    private static Drift drift(List<Tear> tears, int rows) {
+        List<Zone> zones = zones(tears);
+        int margin =
+                zones.stream().mapToInt(zone -> zone.last - zone.first).max().orElse(0);
         int steps = 0;
         int least = Integer.MAX_VALUE;
         int greatest = Integer.MIN_VALUE;
         long sum = 0;
-        List<Tear> frameBefore = List.of();
-        List<Tear> thisFrame = new ArrayList<>();
-        for (Tear tear : tears) {
-            if (!thisFrame.isEmpty() && thisFrame.get(0).frame != tear.frame) {
-                frameBefore = thisFrame;
-                thisFrame = new ArrayList<>();
-            }
-            if (thisFrame.stream().noneMatch(other -> sameKind(other, tear, 0))) {
-                for (Tear before : frameBefore) {
-                    if (before.frame == tear.frame - 1 && sameKind(before, tear, 1)) {
-                        int step = tear.row - before.row;
-                        steps++;
-                        least = Math.min(least, step);
-                        greatest = Math.max(greatest, step);
-                        sum += step;
-                    }
+        for (int earlier = 0; earlier < zones.size(); earlier++) {
+            for (int later = earlier + 1; later < zones.size(); later++) {
+                Zone before = zones.get(earlier);
+                Zone after = zones.get(later);
+                if (after.frame > before.frame + 1) {
+                    break;
                 }
-                thisFrame.add(tear);
+                if (before.isFollowedBy(after)
+                        && before.isClearOfEdges(margin, rows)
+                        && after.isClearOfEdges(margin, rows)) {
+                    int step = after.first - before.first;
+                    steps++;
+                    least = Math.min(least, step);
+                    greatest = Math.max(greatest, step);
+                    sum += step;
+                }
             }
         }
         return steps == 0
-                ? new Drift(0, 0, 0, BigFraction.ZERO)
-                : new Drift(steps, least, greatest, BigFraction.of(sum, steps));
+                ? new Drift(margin, 0, 0, 0, BigFraction.ZERO)
+                : new Drift(margin, steps, least, greatest, BigFraction.of(sum, steps));
     }
 
-    private static boolean sameKind(Tear earlier, Tear later, int fieldsOn) {
-        boolean sameDirection = (earlier.fieldAbove < earlier.fieldBelow) == (later.fieldAbove < later.fieldBelow);
-        return sameDirection && earlier.newerField() + fieldsOn == later.newerField();
+    private static List<Zone> zones(List<Tear> tears) {
+        List<Zone> zones = new ArrayList<>();
+        for (Tear tear : tears) {
+            Zone last = zones.isEmpty() ? null : zones.get(zones.size() - 1);
+            if (last != null && last.frame == tear.frame && last.newerField == tear.newerField()) {
+                zones.set(zones.size() - 1, new Zone(last.frame, last.newerField, last.first, tear.row));
+            } else {
+                zones.add(new Zone(tear.frame, tear.newerField(), tear.row, tear.row));
+            }
+        }
+        return zones;
     }
 
     /** Whole ticks in which fields, half lines, frames, rows and the phase can all be counted. */

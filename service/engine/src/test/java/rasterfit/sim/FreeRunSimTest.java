@@ -120,7 +120,7 @@ class FreeRunSimTest {
                 .containsExactly(
                         new Tear(2, 1, 2, 1), new Tear(3, 2, 3, 2), new Tear(4, 3, 4, 3), new Tear(10, 1, 11, 10));
         assertThat(outcome.framesWithTear()).isEqualTo(4);
-        assertThat(outcome.drift()).isEqualTo(new Drift(2, 1, 1, s(1)));
+        assertThat(outcome.drift()).isEqualTo(new Drift(0, 2, 1, 1, s(1)));
     }
 
     @Test
@@ -142,7 +142,22 @@ class FreeRunSimTest {
                 FreeRunSim.singleStore(new Setup(s(8), s(4), 0, 4, Scan.PROGRESSIVE, s(8), 8, 0, 4, 0, s(4), 6));
 
         assertThat(outcome.tears()).hasSize(6).extracting(Tear::row).containsOnly(3);
-        assertThat(outcome.drift()).isEqualTo(new Drift(5, 0, 0, s(0)));
+        assertThat(outcome.drift()).isEqualTo(new Drift(0, 5, 0, 0, s(0)));
+    }
+
+    @Test
+    void readingAtThePaceOfWritingMayChangeToAndFro() {
+        // Fields of 8 s, two lines of 4 s, whole at 8g + 4 and 8g + 8. Frames of 8 s from 3, four rows of 2 s, own
+        // lines
+        // 0 0 1 1. Frame 1: line 0 at 11: field 0 (field 1 only at 12), at 13: field 1; line 1 at 15: field 0 (16), at
+        // 17: field 1. Every frame the same: tears at rows 1, 2 and 3, a zone of 2 rows, nowhere clear of the edges.
+        SingleStoreOutcome outcome =
+                FreeRunSim.singleStore(new Setup(s(8), s(2), 0, 2, Scan.PROGRESSIVE, s(8), 4, 0, 4, 0, s(3), 2));
+
+        assertThat(outcome.tears().subList(0, 3))
+                .containsExactly(new Tear(1, 1, 0, 1), new Tear(1, 2, 1, 0), new Tear(1, 3, 0, 1));
+        assertThat(outcome.tears()).hasSize(6);
+        assertThat(outcome.drift()).isEqualTo(new Drift(2, 0, 0, 0, s(0)));
     }
 
     @Test
