@@ -134,6 +134,18 @@ class LineBufferSimTest {
         assertThat(outcome.latencies().greatest()).isEqualTo(BigFraction.of(2, 4));
     }
 
+    @Test
+    void theOwnLineIsHeldEvenWhereTheFilterLooksFurtherDown() {
+        // T = 8 s, 8 lines of 1 s reduced to a single row that lasts 8 s. Top edge in line 0; centre at 4 lines, between
+        // the centres 3.5 and 4.5: taps 3 and 4. Line 4 is whole at 5: D = 5, latency 5 from line 0, leaves until 13.
+        // Held: line 0 [0,13), 3 [3,13), 4 [4,13), and of the next field [8,..) [11,..) [12,..): six in [12, 13).
+        Outcome outcome = LineBufferSim.locked(new Locked(BigFraction.of(8), 0, 8, 1, 0, 1, 2));
+
+        assertThat(outcome.offset()).isEqualTo(BigFraction.of(5, 8));
+        assertSummary(outcome.latencies(), 5, 5, 5, 5, 5, 5);
+        assertThat(outcome.peakLines()).isEqualTo(6);
+    }
+
     // T = 10 s, 5/2 lines of 4 s. Top field: line 0 in [0, 4], line 1 in [4, 8]. Bottom: [2, 6] and [6, 10].
     // Four rows of 1 s at D..D+3 in the height of 4 frame lines; line centres, in frame lines: top 0.5 and 2.5, bottom
     // 1.5 and 3.5; top edges of the rows 0 1 2 3, centres 0.5 1.5 2.5 3.5.
