@@ -136,7 +136,8 @@ class LineBufferSimTest {
 
     @Test
     void theOwnLineIsHeldEvenWhereTheFilterLooksFurtherDown() {
-        // T = 8 s, 8 lines of 1 s reduced to a single row that lasts 8 s. Top edge in line 0; centre at 4 lines, between
+        // T = 8 s, 8 lines of 1 s reduced to a single row that lasts 8 s. Top edge in line 0; centre at 4 lines,
+        // between
         // the centres 3.5 and 4.5: taps 3 and 4. Line 4 is whole at 5: D = 5, latency 5 from line 0, leaves until 13.
         // Held: line 0 [0,13), 3 [3,13), 4 [4,13), and of the next field [8,..) [11,..) [12,..): six in [12, 13).
         Outcome outcome = LineBufferSim.locked(new Locked(BigFraction.of(8), 0, 8, 1, 0, 1, 2));
