@@ -86,7 +86,7 @@ final class JsonProblems {
      * defect: its message may name classes and the client cannot mend it.
      */
     private static @Nullable String refusal(@Nullable Throwable cause) {
-        if (cause == null || cause.getMessage() == null || cause.getStackTrace().length == 0) {
+        if (cause == null || cause.getMessage() == null || cause.getStackTrace().length < 2) {
             return null;
         }
         StackTraceElement[] trace = cause.getStackTrace();

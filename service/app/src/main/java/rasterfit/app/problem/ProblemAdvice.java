@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.apache.tomcat.util.http.InvalidParameterException;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import org.springframework.http.MediaType;
 import org.springframework.http.converter.HttpMessageNotReadableException;
 import org.springframework.web.ErrorResponse;
@@ -24,11 +26,15 @@ import org.springframework.web.method.annotation.HandlerMethodValidationExceptio
 import org.springframework.web.method.annotation.MethodArgumentTypeMismatchException;
 import org.springframework.web.servlet.NoHandlerFoundException;
 import org.springframework.web.servlet.resource.NoResourceFoundException;
+import org.springframework.web.util.DisconnectedClientHelper;
 import tools.jackson.core.JacksonException;
+import tools.jackson.core.exc.JacksonIOException;
 
 /** Everything that can go wrong while a request is handled, as a problem. */
 @RestControllerAdvice
 final class ProblemAdvice {
+
+    private static final Logger LOG = LoggerFactory.getLogger(ProblemAdvice.class);
 
     private final ProblemWriter writer;
 
@@ -38,6 +44,10 @@ final class ProblemAdvice {
 
     @ExceptionHandler
     void handle(Exception thrown, HttpServletRequest request, HttpServletResponse response) throws IOException {
+        if (DisconnectedClientHelper.isClientDisconnectedException(thrown)) {
+            LOG.debug("The client left before it was answered", thrown);
+            return;
+        }
         ProblemException problem = problemOf(thrown, request);
         if (problem == null) {
             writer.writeUnexpected(thrown, request, response);
@@ -86,6 +96,9 @@ final class ProblemAdvice {
         for (Throwable cause = thrown.getCause(); cause != null; cause = cause.getCause()) {
             if (cause instanceof ProblemException problem) {
                 return problem;
+            } else if (cause instanceof IOException || cause instanceof JacksonIOException) {
+                return new ProblemException(
+                        ProblemType.BAD_REQUEST, "The body is cut short, came too slowly or is framed wrongly.");
             } else if (cause instanceof JacksonException json) {
                 return JsonProblems.of(json);
             }

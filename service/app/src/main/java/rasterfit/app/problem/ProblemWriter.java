@@ -48,7 +48,8 @@ final class ProblemWriter {
             HttpServletResponse response)
             throws IOException {
         if (response.isCommitted()) {
-            LOG.warn("Answer already begun, problem not sent: {}", problem.detail());
+            LOG.warn(
+                    "Answer already begun, problem not sent: {}", problem.type().code());
             return;
         }
         ProblemType type = problem.type();

@@ -5,9 +5,12 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.TreeSet;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import org.springframework.core.DefaultParameterNameDiscoverer;
 import org.springframework.core.MethodParameter;
@@ -32,38 +35,44 @@ final class QueryParameters implements HandlerInterceptor {
         return true;
     }
 
-    private static void check(@Nullable String query, Set<String> declared) {
+    private static void check(@Nullable String query, SortedMap<String, MethodParameter> declared) {
         List<ProblemError> unknown = new ArrayList<>();
+        List<ProblemError> repeated = new ArrayList<>();
+        Set<String> seen = new HashSet<>();
         for (String name : names(query)) {
-            if (!declared.contains(name)) {
-                unknown.add(ProblemError.inParameter(
-                        name,
-                        declared.isEmpty()
-                                ? "No query parameter is known here."
-                                : "Unknown query parameter; known here: " + String.join(", ", declared) + "."));
+            MethodParameter parameter = declared.get(name);
+            if (parameter == null) {
+                unknown.add(ProblemError.inParameter(name, unknownAmong(declared.keySet())));
+            } else if (!seen.add(name) && !takesSeveral(parameter.getParameterType())) {
+                repeated.add(ProblemError.inParameter(name, "The parameter may be given once only."));
             }
         }
         if (!unknown.isEmpty()) {
             throw Problems.of(ProblemType.UNKNOWN_PARAMETER, unknown);
+        } else if (!repeated.isEmpty()) {
+            throw Problems.of(ProblemType.INVALID_PARAMETER, repeated);
         }
     }
 
+    private static String unknownAmong(Set<String> known) {
+        return known.isEmpty()
+                ? "No query parameter is known here."
+                : "Unknown query parameter; known here: " + String.join(", ", known) + ".";
+    }
+
+    private static boolean takesSeveral(Class<?> type) {
+        return type.isArray() || Collection.class.isAssignableFrom(type);
+    }
+
     /** Read from the query itself: the container's parameter map also holds the fields of a form in the body. */
-    private static Set<String> names(@Nullable String query) {
-        Set<String> names = new TreeSet<>();
-        if (query == null || query.isEmpty()) {
-            return names;
-        }
-        for (String pair : query.split("&", -1)) {
-            if (pair.isEmpty()) {
-                continue;
-            }
-            int equals = pair.indexOf('=');
-            String name = decode(equals < 0 ? pair : pair.substring(0, equals));
-            if (equals >= 0) {
+    private static List<String> names(@Nullable String query) {
+        List<String> names = new ArrayList<>();
+        for (String pair : query == null ? new String[0] : query.split("&", -1)) {
+            if (!pair.isEmpty()) {
+                int equals = pair.indexOf('=');
+                names.add(decode(equals < 0 ? pair : pair.substring(0, equals)));
                 decode(pair.substring(equals + 1));
             }
-            names.add(name);
         }
         return names;
     }
@@ -79,14 +88,14 @@ final class QueryParameters implements HandlerInterceptor {
         }
     }
 
-    private static Set<String> declared(HandlerMethod method) {
-        Set<String> names = new TreeSet<>();
+    private static SortedMap<String, MethodParameter> declared(HandlerMethod method) {
+        SortedMap<String, MethodParameter> parameters = new TreeMap<>();
         for (MethodParameter parameter : method.getMethodParameters()) {
             if (parameter.hasParameterAnnotation(RequestParam.class)) {
-                names.add(nameOf(parameter));
+                parameters.put(nameOf(parameter), parameter);
             }
         }
-        return names;
+        return parameters;
     }
 
     /** The name a client uses for a parameter of a handler method. */

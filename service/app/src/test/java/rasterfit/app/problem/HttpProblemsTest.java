@@ -41,6 +41,12 @@ class HttpProblemsTest extends ServedTest {
     }
 
     @Test
+    void aParameterThatHoldsOneValueIsNotGivenTwice() throws Exception {
+        JsonNode problem = problem(get("/echo?top=3&top=4"), 400, "invalid-parameter");
+        assertThat(problem.path("errors").path(0).path("parameter").asString()).isEqualTo("top");
+    }
+
+    @Test
     void theContractItselfIsNotSubjectToTheCheck() throws Exception {
         assertThat(get("/v3/api-docs?x=1").statusCode()).isEqualTo(200);
     }
