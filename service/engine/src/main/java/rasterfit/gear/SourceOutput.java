@@ -1,0 +1,20 @@
+package rasterfit.gear;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One signal that a console gives.
+ *
+ * @param sync absent for digital links and where it is not stated
+ * @param encoding colour encoding of a composite kind, as line count and subcarrier
+ * @param level level of the sync; video level where not stated
+ * @param bandwidthHz of the video amplifier
+ */
+public record SourceOutput(
+        String id,
+        Plug plug,
+        Format format,
+        @Nullable SyncKind sync,
+        @Nullable String encoding,
+        Level level,
+        Fact bandwidthHz) {}
