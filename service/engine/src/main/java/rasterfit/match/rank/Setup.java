@@ -67,9 +67,16 @@ record Setup(
                 + scoring.weight(Criterion.MODE_SWITCH_GAP) * gap
                 + scoring.weight(Criterion.EFFORT) * Curves.effort(Effort.changes(tuned.route()))
                 + scoring.weight(Criterion.COST) * cost;
-        return new Setup(tuned, settings, partial, picture, latency, grade, sameRaster, total, new double[] {
-            picture, latency, acceptance * gap, cost
-        });
+        return new Setup(
+                tuned,
+                settings,
+                partial,
+                picture,
+                latency,
+                grade,
+                sameRaster,
+                total,
+                new Axes(picture, latency, acceptance * gap, cost));
     }
 
     boolean dominates(Setup other) {
