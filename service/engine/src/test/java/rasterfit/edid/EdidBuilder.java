@@ -233,7 +233,7 @@ public final class EdidBuilder {
             (vActive >> 8) << 4 | vBlank >> 8,
             timing.horizontalFrontPorch(),
             timing.horizontalSync(),
-            (timing.verticalFrontPorch() & 15) << 4 | timing.verticalSync() & 15,
+            (timing.verticalFrontPorch() & 15) << 4 | (timing.verticalSync() & 15),
             (timing.horizontalFrontPorch() >> 8) << 6
                     | (timing.horizontalSync() >> 8) << 4
                     | (timing.verticalFrontPorch() >> 4) << 2
