@@ -31,11 +31,17 @@ class DemoEdidsTest {
     private static final Path README_REQUEST = Path.of("../../openapi/examples/readme-request.json");
     private static final Pattern EDID = Pattern.compile("\"edidBase64\": \"([^\"]*)\"");
 
-    /** CTA-861-I §7.5.1: the top bit marks a native format, for VICs up to 64. */
-    private static final int NATIVE = 0x80;
+    /** CTA-861-I table 60, byte 3: IT formats are not overscanned. */
+    private static final int UNDERSCAN = 0x80;
 
-    /** CTA-861-I table 60, byte 3: basic audio, YCbCr 4:4:4 and 4:2:2; the low bits count native detailed timings. */
+    /** CTA-861-I table 60, byte 3: basic audio, YCbCr 4:4:4 and 4:2:2. */
     private static final int SOUND_AND_COLOUR = 0x70;
+
+    /** CTA-861-I table 60, byte 3, low bits: the first detailed timing is native. */
+    private static final int FIRST_DETAILED_IS_NATIVE = 1;
+
+    /** CTA-861-I table 64, extended tag 0, the video capability block: ranges selectable, over- and underscan settable. */
+    private static final int[] VIDEO_CAPABILITY = {0x00, 0xCF};
 
     /** VESA CVT 1.2, reduced blanking 1: 241.5 MHz, 88.787 kHz, 59.951 Hz. */
     private static final RasterTiming REDUCED_BLANKING_1440 = new RasterTiming(
@@ -57,7 +63,7 @@ class DemoEdidsTest {
     private static byte[] lowick40() {
         EdidBuilder edid = EdidBuilder.digital(3)
                 .product("OSY", 0x4001)
-                .features(0x0A) // colour, first detailed timing preferred
+                .features(0x0E) // RGB colour, sRGB primaries, first detailed timing preferred
                 .made(0, 2012)
                 .sizeCm(89, 50)
                 .established(0x21, 0x08, 0x00) // 640x480, 800x600, 1024x768, all at 60 Hz
@@ -66,10 +72,11 @@ class DemoEdidsTest {
                 .rangeLimits(48, 62, 15, 68, 150)
                 .name("Lowick 40")
                 .extension(new CtaBuilder()
-                        .flags(SOUND_AND_COLOUR | 1)
-                        .videoBytes(NATIVE | 16, 31, 4, 19, 5, 20, 3, 2, 18, 17, 7, 6, 22, 21, 1)
+                        .flags(UNDERSCAN | SOUND_AND_COLOUR | FIRST_DETAILED_IS_NATIVE)
+                        .video(16, 31, 4, 19, 5, 20, 3, 2, 18, 17, 7, 6, 22, 21, 1)
                         .dataBlock(1, 0x09, 0x07, 0x07) // two channels of PCM
                         .dataBlock(4, 0x01, 0x00, 0x00) // front left and right
+                        .dataBlock(7, VIDEO_CAPABILITY)
                         .hdmi(225));
         return withBroadcastPrimaries(edid);
     }
@@ -78,7 +85,7 @@ class DemoEdidsTest {
     private static byte[] kyloe55() {
         EdidBuilder edid = EdidBuilder.digital(3)
                 .product("OSY", 0x5501)
-                .features(0x0A)
+                .features(0x0E)
                 .made(0, 2019)
                 .sizeCm(121, 68)
                 .established(0x21, 0x08, 0x00)
@@ -87,24 +94,25 @@ class DemoEdidsTest {
                 .rangeLimits(23, 76, 15, 136, 600)
                 .name("Kyloe 55")
                 .extension(new CtaBuilder()
-                        .flags(SOUND_AND_COLOUR | 1)
-                        // VICs above 64 have no native bit (CTA-861-I §7.5.1).
-                        .videoBytes(97, 96, 95, 94, 93, 16, 31, 4, 19, 32, 5, 20, 3, 2, 18, 17, 7, 6, 22, 21, 1)
+                        .flags(UNDERSCAN | SOUND_AND_COLOUR | FIRST_DETAILED_IS_NATIVE)
+                        .video(97, 96, 95, 94, 93, 16, 31, 4, 19, 32, 5, 20, 3, 2, 18, 17, 7, 6, 22, 21, 1)
                         .dataBlock(1, 0x09, 0x07, 0x07)
                         .dataBlock(4, 0x01, 0x00, 0x00)
-                        // CTA-861-I table 64, extended tag 0: range selectable, over- and underscan settable.
-                        .dataBlock(7, 0x00, 0x4F)
+                        .dataBlock(7, VIDEO_CAPABILITY)
                         .hdmiWithVics(300, 1, 2, 3)
                         .hdmiForum(600));
         return withBroadcastPrimaries(edid);
     }
 
-    /** A monitor that promises every timing within 56–76 Hz and 30–115 kHz, and takes nothing at 50 Hz. */
+    /**
+     * A monitor that promises every timing within 56–76 Hz and 30–115 kHz, and takes nothing at 50 Hz. HDMI 1.3a asks for
+     * EDID 1.3; only 1.4 can make that promise, and monitors with 1.4 on HDMI are common practice.
+     */
     private static byte[] fenham27() {
         EdidBuilder edid = EdidBuilder.digital(4)
                 .product("OSY", 0x2701)
                 .videoInput(0xA2) // digital, 8 bits per colour, HDMI-a
-                .features(0x02) // RGB 4:4:4, first detailed timing preferred and native
+                .features(0x06) // RGB 4:4:4, sRGB primaries, first detailed timing preferred and native
                 .continuousFrequency()
                 .made(0, 2016)
                 .sizeCm(60, 34)
@@ -116,7 +124,11 @@ class DemoEdidsTest {
                 .detailed(vic(16), 597, 336)
                 .rangeLimits(56, 76, 30, 115, 300)
                 .name("Fenham 27")
-                .extension(new CtaBuilder().flags(0).video(16, 4, 3, 2, 1).hdmi(300));
+                .extension(new CtaBuilder()
+                        .flags(UNDERSCAN | FIRST_DETAILED_IS_NATIVE)
+                        .video(16, 4, 3, 2, 1)
+                        .dataBlock(7, VIDEO_CAPABILITY)
+                        .hdmi(300));
         return withBroadcastPrimaries(edid);
     }
 
