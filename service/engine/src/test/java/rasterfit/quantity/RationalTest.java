@@ -124,10 +124,10 @@ class RationalTest {
     void theFourOperationsObeyCrossMultiplication() {
         Random random = new Random(3);
         for (int i = 0; i < 2000; i++) {
-            long a = random.nextInt(2001) - 1000;
-            long b = 1 + random.nextInt(1000);
-            long c = random.nextInt(2001) - 1000;
-            long d = 1 + random.nextInt(1000);
+            long a = random.nextInt(2001) - 1000L;
+            long b = 1L + random.nextInt(1000);
+            long c = random.nextInt(2001) - 1000L;
+            long d = 1L + random.nextInt(1000);
             Rational left = Rational.of(a, b);
             Rational right = Rational.of(c, d);
             assertThat(left.plus(right)).isEqualTo(Rational.of(a * d + c * b, b * d));

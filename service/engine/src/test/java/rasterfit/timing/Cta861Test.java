@@ -49,7 +49,7 @@ class Cta861Test {
     void everyPairOfRatesIsThatOfTable2() {
         for (Map<String, String> row : Tables.carriedOver("/rasterfit/timing/cta-861-i-table-2.tsv")) {
             VideoTiming timing = Cta861.find(Integer.parseInt(row.get("vic"))).orElseThrow();
-            String[] printed = row.get("field_rate").replace("Hz", "").split("/");
+            String[] printed = row.get("field_rate").replace("Hz", "").split("/", -1);
             List<Frequency> rates = new ArrayList<>(List.of(timing.timing().fieldRate()));
             if (timing.otherPixelClock() != null) {
                 rates.add(timing.timing().atPixelClock(timing.otherPixelClock()).fieldRate());
@@ -213,7 +213,7 @@ class Cta861Test {
         assertThat(rows).hasSize(10);
         int variants = 0;
         for (Map<String, String> row : rows) {
-            for (String vic : row.get("vics").split(",")) {
+            for (String vic : row.get("vics").split(",", -1)) {
                 VideoTiming timing = Cta861.find(Integer.parseInt(vic)).orElseThrow();
                 RasterTiming ours = timing.variants().stream()
                         .filter(variant -> variant.verticalTotal() == number(row, "vtotal"))
@@ -250,7 +250,7 @@ class Cta861Test {
 
     /** {@code 8:9}; {@code 2:9 - 20:9}, a range over 1 to 10 repetitions; {@code 2:9, 4:9, or 8:9}, one after another. */
     private static List<Rational> pixelAspects(String printed) {
-        String[] ends = printed.split("\\s*[–-]\\s*");
+        String[] ends = printed.split("\\s*[–-]\\s*", -1);
         List<Rational> aspects = new ArrayList<>();
         if (ends.length == 2) {
             for (int repetition = 1; repetition <= 10; repetition++) {
@@ -258,7 +258,7 @@ class Cta861Test {
             }
             assertThat(aspects.get(9)).isEqualTo(ratio(ends[1]));
         } else {
-            for (String aspect : printed.split("[ ,]+|or")) {
+            for (String aspect : printed.split("[ ,]+|or", -1)) {
                 if (!aspect.isBlank()) {
                     aspects.add(ratio(aspect));
                 }
