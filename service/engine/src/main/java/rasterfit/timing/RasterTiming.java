@@ -40,6 +40,43 @@ public record RasterTiming(
         }
     }
 
+    /** The same counts at another clock. */
+    public RasterTiming atPixelClock(Frequency clock) {
+        return new RasterTiming(
+                clock,
+                horizontalActive,
+                horizontalFrontPorch,
+                horizontalSync,
+                horizontalBackPorch,
+                verticalActive,
+                verticalFrontPorch,
+                verticalSync,
+                verticalBackPorch,
+                verticalTotal,
+                scan,
+                horizontalPolarity,
+                verticalPolarity);
+    }
+
+    /** The same timing with another front porch in every field; the total follows. */
+    public RasterTiming withVerticalFrontPorch(int lines) {
+        int total = verticalTotal + scan.fieldsPerFrame() * (lines - verticalFrontPorch);
+        return new RasterTiming(
+                pixelClock,
+                horizontalActive,
+                horizontalFrontPorch,
+                horizontalSync,
+                horizontalBackPorch,
+                verticalActive,
+                lines,
+                verticalSync,
+                verticalBackPorch,
+                total,
+                scan,
+                horizontalPolarity,
+                verticalPolarity);
+    }
+
     public int horizontalTotal() {
         return horizontalActive + horizontalFrontPorch + horizontalSync + horizontalBackPorch;
     }

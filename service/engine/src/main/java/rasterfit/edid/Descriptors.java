@@ -1,0 +1,94 @@
+package rasterfit.edid;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The four descriptors of the base block (E-EDID §3.10), each a detailed timing or a display descriptor.
+ *
+ * @param detailed the possible ones, in order
+ * @param preferred the entry of {@code detailed} that is the preferred timing
+ * @param standard further standard timings, numbered after those of the base block
+ */
+record Descriptors(
+        List<DetailedTiming> detailed,
+        @Nullable DetailedTiming preferred,
+        @Nullable RangeLimits rangeLimits,
+        @Nullable String name,
+        List<AcceptedTiming> standard) {
+
+    private static final int FIRST_OFFSET = 0x36;
+    private static final int COUNT = 4;
+    private static final int STANDARD_SLOTS = 6;
+
+    private static final int TAG_RANGE_LIMITS = 0xFD;
+    private static final int TAG_NAME = 0xFC;
+    private static final int TAG_STANDARD = 0xFA;
+    private static final int TAG_CVT_CODES = 0xF8;
+    private static final int TAG_ESTABLISHED_3 = 0xF7;
+
+    static Descriptors read(Block block, EdidVersion version, DefectLog log) {
+        List<DetailedTiming> detailed = new ArrayList<>();
+        List<AcceptedTiming> standard = new ArrayList<>();
+        int nextStandard = BaseBlock.STANDARD_SLOTS + 1;
+        DetailedTiming preferred = null;
+        RangeLimits limits = null;
+        String name = null;
+        for (int slot = 0; slot < COUNT; slot++) {
+            int offset = FIRST_OFFSET + slot * DetailedTiming.BYTES;
+            if (DetailedTiming.isAt(block, offset)) {
+                DetailedTiming timing = DetailedTiming.read(block, offset, log).orElse(null);
+                if (timing != null) {
+                    detailed.add(timing);
+                    preferred = slot == 0 && firstIsPreferred(block, version) ? timing : preferred;
+                }
+                continue;
+            }
+            switch (block.at(offset + 3)) {
+                case TAG_RANGE_LIMITS:
+                    if (limits == null) {
+                        limits = RangeLimitsReader.read(block, offset, version, log)
+                                .orElse(null);
+                    }
+                    break;
+                case TAG_NAME:
+                    name = name == null ? text(block, offset + 5) : name;
+                    break;
+                case TAG_STANDARD:
+                    standard.addAll(
+                            NominalTimings.standard(block, offset + 5, STANDARD_SLOTS, nextStandard, version, log));
+                    nextStandard += STANDARD_SLOTS;
+                    break;
+                case TAG_CVT_CODES:
+                    log.add(DefectCode.DESCRIPTOR_NOT_READ, block, offset, "CVT codes of 3 bytes are not read");
+                    break;
+                case TAG_ESTABLISHED_3:
+                    log.add(DefectCode.DESCRIPTOR_NOT_READ, block, offset, "established timings III are not read");
+                    break;
+                default:
+                    // Serial number, text, colour, dummy and manufacturer descriptors hold no timing.
+                    break;
+            }
+        }
+        return new Descriptors(List.copyOf(detailed), preferred, limits, name, List.copyOf(standard));
+    }
+
+    /** Table 3.14 bit 1; from EDID 1.3 on the first descriptor is the preferred timing in any case. */
+    private static boolean firstIsPreferred(Block block, EdidVersion version) {
+        return version.isAtLeast(3) || block.bit(0x18, 1);
+    }
+
+    /** E-EDID §3.10.3.4: up to 13 characters, ended by a line feed; what is not printable ASCII is left out. */
+    private static @Nullable String text(Block block, int offset) {
+        StringBuilder text = new StringBuilder();
+        for (int i = 0; i < 13 && block.at(offset + i) != '\n'; i++) {
+            int character = block.at(offset + i);
+            if (character >= ' ' && character <= '~') {
+                text.append((char) character);
+            }
+        }
+        String trimmed = text.toString().trim();
+        return trimmed.isEmpty() ? null : trimmed;
+    }
+}

@@ -1,0 +1,12 @@
+package rasterfit.edid;
+
+import rasterfit.timing.Scan;
+
+/**
+ * A size and a rate without blanking, which is all that standard and established timings give. Their rasters need VESA
+ * DMT, CVT or GTF.
+ *
+ * @param verticalActive per frame
+ * @param fieldRateHz rounded by the EDID
+ */
+public record NominalFormat(int horizontalActive, int verticalActive, Scan scan, int fieldRateHz) {}
