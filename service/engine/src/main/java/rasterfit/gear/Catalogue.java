@@ -17,7 +17,11 @@ public record Catalogue(
 
     public static final Catalogue EMPTY = of(0, List.of(), List.of(), List.of(), List.of());
 
-    /** @throws IllegalArgumentException if two items of one kind share an id */
+    /**
+     * Indexes the gear by id.
+     *
+     * @throws IllegalArgumentException if two items of one kind share an id
+     */
     public static Catalogue of(
             long revision,
             Collection<Source> sources,

@@ -5,13 +5,15 @@ import rasterfit.quantity.Rational;
 
 /** A number of a device: known, known only within a range, or unknown. */
 public sealed interface Fact {
-    Fact UNKNOWN = new Unknown();
-
     /** The value to compute with; an unknown one becomes the assumption, marked as such. */
     Estimate orAssume(Estimate assumption);
 
     default boolean isUnknown() {
         return this instanceof Unknown;
+    }
+
+    static Fact unknown() {
+        return new Unknown();
     }
 
     static Fact known(Rational value) {

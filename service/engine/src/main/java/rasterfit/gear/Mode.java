@@ -33,6 +33,9 @@ public record Mode(
         if (dotClock.hz().signum() <= 0) {
             throw new IllegalArgumentException("dot clock must be positive");
         }
+        if (!linesPerField.times(2).isWhole()) {
+            throw new IllegalArgumentException("a field has a whole number of lines or ends on a half line");
+        }
         if (share.signum() <= 0) {
             throw new IllegalArgumentException("share must be positive");
         }
@@ -76,11 +79,6 @@ public record Mode(
 
     public Raster raster() {
         return new Raster(
-                dotClock,
-                active.dots(),
-                dotsPerLine,
-                frameLines(),
-                linesPerField.times(scan.fieldsPerFrame()),
-                scan);
+                dotClock, active.dots(), dotsPerLine, frameLines(), linesPerField.times(scan.fieldsPerFrame()), scan);
     }
 }

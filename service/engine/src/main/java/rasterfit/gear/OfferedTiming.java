@@ -9,4 +9,5 @@ import rasterfit.timing.RasterTiming;
  *
  * @param pictureAspect the aspect that the link signals with it; absent where none is
  */
-public record OfferedTiming(String label, RasterTiming timing, @Nullable Rational pictureAspect) {}
+public record OfferedTiming(
+        String label, RasterTiming timing, @Nullable Rational pictureAspect) {}

@@ -5,7 +5,8 @@ import org.jspecify.annotations.Nullable;
 import rasterfit.quantity.Money;
 
 /** What a thing costs, as a range on a day; least and greatest are equal for a single price. */
-public record PriceRange(Money least, Money greatest, @Nullable LocalDate asOf) {
+public record PriceRange(
+        Money least, Money greatest, @Nullable LocalDate asOf) {
     public PriceRange {
         if (!least.currency().equals(greatest.currency())) {
             throw new IllegalArgumentException("one price has two currencies");

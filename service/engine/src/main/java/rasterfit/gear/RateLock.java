@@ -14,8 +14,10 @@ public sealed interface RateLock {
      * @param nominal absent: the field rate of the output timing
      * @param bufferLines lines of memory; absent where not stated
      */
-    record SourceLocked(Rational pullPpm, @Nullable Frequency nominal, @Nullable Integer bufferLines)
-            implements RateLock {}
+    record SourceLocked(
+            Rational pullPpm,
+            @Nullable Frequency nominal,
+            @Nullable Integer bufferLines) implements RateLock {}
 
     /**
      * The output runs at its own rate.

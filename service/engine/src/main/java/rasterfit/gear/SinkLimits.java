@@ -33,5 +33,6 @@ public record SinkLimits(
      * @param label {@code vic:16}, {@code detailed:1}, ...
      * @param pictureAspect that of the VIC; absent for a timing that has none
      */
-    public record ListedRaster(String label, Raster raster, @Nullable Rational pictureAspect) {}
+    public record ListedRaster(
+            String label, Raster raster, @Nullable Rational pictureAspect) {}
 }

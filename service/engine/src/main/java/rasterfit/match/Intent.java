@@ -27,12 +27,11 @@ public enum Intent {
 
     /** Weights before normalisation. */
     public Map<Criterion, Double> weights() {
-        double[] values =
-                switch (this) {
-                    case EVEN_WEIGHTS -> new double[] {1, 1, 1, 1, 1, 1, 1, 1, 1, 1};
-                    case LEAST_DELAY -> new double[] {1, 1, .5, 2, 6, 3, 1, 1, .5, 1};
-                    case TRUEST_PICTURE -> new double[] {4, 3, 2, 3, 1, 2, 3, 1, .5, .5};
-                };
+        double[] values = switch (this) {
+            case EVEN_WEIGHTS -> new double[] {1, 1, 1, 1, 1, 1, 1, 1, 1, 1};
+            case LEAST_DELAY -> new double[] {1, 1, .5, 2, 6, 3, 1, 1, .5, 1};
+            case TRUEST_PICTURE -> new double[] {4, 3, 2, 3, 1, 2, 3, 1, .5, .5};
+        };
         Map<Criterion, Double> weights = new EnumMap<>(Criterion.class);
         for (int i = 0; i < values.length; i++) {
             weights.put(ORDER.get(i), values[i]);
@@ -44,18 +43,18 @@ public enum Intent {
     public List<Limit> limits() {
         return switch (this) {
             case EVEN_WEIGHTS -> List.of();
-            case LEAST_DELAY -> List.of(
-                    Limit.atMost(LimitedMeasure.ADDED_LATENCY_FIELDS, Rational.ONE), notWorseThanUnpromised());
-            case TRUEST_PICTURE -> List.of(
-                    Limit.atMost(LimitedMeasure.ASPECT_ERROR_PERCENT, Rational.of(3)),
-                    Limit.atMost(LimitedMeasure.CROPPED_USED_LINES_PERCENT, Rational.of(4)),
-                    Limit.atLeast(LimitedMeasure.DROP_OR_REPEAT_EVERY_SECONDS, Rational.of(5)),
-                    notWorseThanUnpromised());
+            case LEAST_DELAY ->
+                List.of(Limit.atMost(LimitedMeasure.ADDED_LATENCY_FIELDS, Rational.ONE), notWorseThanUnpromised());
+            case TRUEST_PICTURE ->
+                List.of(
+                        Limit.atMost(LimitedMeasure.ASPECT_ERROR_PERCENT, Rational.of(3)),
+                        Limit.atMost(LimitedMeasure.CROPPED_USED_LINES_PERCENT, Rational.of(4)),
+                        Limit.atLeast(LimitedMeasure.DROP_OR_REPEAT_EVERY_SECONDS, Rational.of(5)),
+                        notWorseThanUnpromised());
         };
     }
 
     private static Limit notWorseThanUnpromised() {
-        return Limit.atLeast(
-                LimitedMeasure.ACCEPTANCE, AcceptanceGrade.WITHIN_LIMITS_NOT_PROMISED.rankFromWorst());
+        return Limit.atLeast(LimitedMeasure.ACCEPTANCE, AcceptanceGrade.WITHIN_LIMITS_NOT_PROMISED.rankFromWorst());
     }
 }

@@ -47,7 +47,12 @@ public record MatchResult(long catalogueRevision, Counts counts, List<RankedSetu
      * @param detail in which way the part is used: connector, format and sync
      */
     public record RouteStep(
-            Stage stage, String id, String name, @Nullable String port, @Nullable String state, @Nullable String detail) {}
+            Stage stage,
+            String id,
+            String name,
+            @Nullable String port,
+            @Nullable String state,
+            @Nullable String detail) {}
 
     /**
      * One setting, shared by all modes that the equipment cannot tell apart.
@@ -67,13 +72,15 @@ public record MatchResult(long catalogueRevision, Counts counts, List<RankedSetu
      * @param weight after normalisation
      * @param value in the criterion's unit; absent where it has no single number
      */
-    public record CriterionValue(Criterion criterion, @Nullable Rational value, double utility, double weight) {}
+    public record CriterionValue(
+            Criterion criterion, @Nullable Rational value, double utility, double weight) {}
 
     /**
      * @param of whether whole routes or single settings were refused
      * @param nearest the one that misses the least; absent where the rule compares no numbers
      */
-    public record RefusalGroup(Rule rule, Of of, long count, @Nullable Nearest nearest, String message) {
+    public record RefusalGroup(
+            Rule rule, Of of, long count, @Nullable Nearest nearest, String message) {
         public enum Of {
             ROUTE,
             SETTING
@@ -81,5 +88,9 @@ public record MatchResult(long catalogueRevision, Counts counts, List<RankedSetu
     }
 
     /** @param route ids along the chain */
-    public record Nearest(List<String> route, Rational value, Rational limit, @Nullable String unit) {}
+    public record Nearest(
+            List<String> route,
+            Rational value,
+            Rational limit,
+            @Nullable String unit) {}
 }

@@ -30,7 +30,7 @@ public record Measures(
      * @param leastSamplesPerDot of any dot
      * @param leastShare share of the dots that are so narrow
      * @param beatPeriodDots dots after which the pattern of widths repeats; absent when dot-locked
-     * @param aliasHz where the finest detail of the source lands when it is under-sampled; absent otherwise
+     * @param alias where the finest detail of the source lands when it is under-sampled; absent otherwise
      * @param edgeSoftness share of a dot that its edge takes
      * @param usablePhaseShare for one sample per dot
      * @param usablePhaseSteps for one sample per dot where the digitiser has steps

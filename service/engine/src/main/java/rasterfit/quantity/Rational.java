@@ -17,8 +17,7 @@ public final class Rational implements Comparable<Rational> {
     public static final Rational HALF = of(1, 2);
 
     private static final MathContext SIX_DIGITS = new MathContext(6, RoundingMode.HALF_EVEN);
-    private static final Pattern WRITTEN =
-            Pattern.compile("-?[0-9]{1,20}(?:\\.[0-9]{1,12}|/[0-9]{1,20})?");
+    private static final Pattern WRITTEN = Pattern.compile("-?[0-9]{1,20}(?:\\.[0-9]{1,12}|/[0-9]{1,20})?");
 
     private final BigFraction value;
 
@@ -171,7 +170,7 @@ public final class Rational implements Comparable<Rational> {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Rational && value.equals(((Rational) other).value);
+        return other instanceof Rational that && value.equals(that.value);
     }
 
     @Override

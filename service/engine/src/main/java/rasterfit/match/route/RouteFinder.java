@@ -1,0 +1,139 @@
+package rasterfit.match.route;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import rasterfit.gear.Converter;
+import rasterfit.gear.ConverterInput;
+import rasterfit.gear.ConverterOutput;
+import rasterfit.gear.Display;
+import rasterfit.gear.DisplayInput;
+import rasterfit.gear.Format;
+import rasterfit.gear.Level;
+import rasterfit.gear.Link;
+import rasterfit.gear.Plug;
+import rasterfit.gear.SourceOutput;
+import rasterfit.gear.SyncKind;
+import rasterfit.match.MatchRequest;
+import rasterfit.rule.Refusal;
+import rasterfit.rule.SignalRules;
+import rasterfit.rule.SignalRules.Signal;
+
+/**
+ * Lays every chain whose connectors mate: output → [cable] → [converter → [cable]] → display input. A chain that a
+ * signal rule forbids is kept with its refusal.
+ *
+ * <p>Equal connectors also mate without a chosen cable, by a plain lead. Adapters, switches and second converters will
+ * join here.
+ */
+public final class RouteFinder {
+    private RouteFinder() {}
+
+    /** Routes in the order of their keys. */
+    public static List<Route> find(MatchRequest request, Collection<Converter> converters, Collection<Link> links) {
+        List<Link> cables =
+                links.stream().filter(link -> link.kind() == Link.Kind.CABLE).toList();
+        List<Route> routes = new ArrayList<>();
+        Display display = request.display();
+        for (SourceOutput output : request.source().outputs()) {
+            Signal signal = new Signal(output.format(), output.sync(), output.level(), output.plug());
+            for (DisplayInput input : display.inputs()) {
+                for (Hop hop : hops(signal, input.plug(), cables)) {
+                    routes.add(direct(request, output, signal, hop, input));
+                }
+            }
+            for (Converter converter : converters) {
+                for (ConverterInput converterInput : converter.inputs()) {
+                    for (Hop hop : hops(signal, converterInput.plug(), cables)) {
+                        addConverted(routes, request, output, signal, hop, converter, converterInput, cables);
+                    }
+                }
+            }
+        }
+        routes.sort(Comparator.comparing(Route::key));
+        return routes;
+    }
+
+    /** @param cable absent for a plain lead */
+    private record Hop(@Nullable Link cable) {
+        Signal carry(Signal signal) {
+            return cable == null ? signal : signal.through(cable);
+        }
+
+        Optional<Refusal> refusal(Signal signal) {
+            return cable == null ? Optional.empty() : SignalRules.carries(cable, signal);
+        }
+    }
+
+    /** A plug that is not stated takes any connector of its kind of signal. */
+    private static List<Hop> hops(Signal signal, @Nullable Plug to, List<Link> cables) {
+        List<Hop> hops = new ArrayList<>();
+        Plug from = signal.plug();
+        if (from == null || to == null || from.mates(to)) {
+            hops.add(new Hop(null));
+        }
+        if (from != null && to != null) {
+            for (Link cable : cables) {
+                if (cable.from().mates(from) && cable.to().mates(to)) {
+                    hops.add(new Hop(cable));
+                }
+            }
+        }
+        return hops;
+    }
+
+    private static Route direct(MatchRequest request, SourceOutput output, Signal signal, Hop hop, DisplayInput input) {
+        Route route = new Route(request.sourceName(), output, hop.cable(), null, request.display(), input, null);
+        Optional<Refusal> refusal = SignalRules.computable(output.format())
+                .or(() -> hop.refusal(signal))
+                .or(() -> displayTakes(hop.carry(signal), input));
+        return refusal.map(route::refusedBy).orElse(route);
+    }
+
+    private static void addConverted(
+            List<Route> routes,
+            MatchRequest request,
+            SourceOutput output,
+            Signal signal,
+            Hop hop,
+            Converter converter,
+            ConverterInput input,
+            List<Link> cables) {
+        for (ConverterOutput converterOutput : converter.outputs()) {
+            Signal converted = signalOf(converterOutput);
+            for (DisplayInput displayInput : request.display().inputs()) {
+                for (Hop second : hops(converted, displayInput.plug(), cables)) {
+                    Route route = new Route(
+                            request.sourceName(),
+                            output,
+                            hop.cable(),
+                            new Route.Leg(converter, input, converterOutput, second.cable()),
+                            request.display(),
+                            displayInput,
+                            null);
+                    Optional<Refusal> refusal = SignalRules.computable(output.format())
+                            .or(() -> hop.refusal(signal))
+                            .or(() -> SignalRules.converterTakes(
+                                    hop.carry(signal), input.id(), input.plug(), input.level(), input.accepts()))
+                            .or(() -> second.refusal(converted))
+                            .or(() -> displayTakes(second.carry(converted), displayInput));
+                    routes.add(refusal.map(route::refusedBy).orElse(route));
+                }
+            }
+        }
+    }
+
+    private static Optional<Refusal> displayTakes(Signal signal, DisplayInput input) {
+        return SignalRules.displayTakes(signal, input.path(), input.plug(), input.level(), input.accepts());
+    }
+
+    private static Signal signalOf(ConverterOutput output) {
+        Format format = output.format();
+        SyncKind sync = output instanceof ConverterOutput.Analog analog ? analog.sync() : null;
+        Level level = output instanceof ConverterOutput.Analog analog ? analog.level() : Level.VIDEO_75_OHM;
+        return new Signal(format, sync, level, output.plug());
+    }
+}

@@ -1,0 +1,105 @@
+package rasterfit.match.tune;
+
+import java.util.Optional;
+import rasterfit.gear.Assumptions;
+import rasterfit.gear.Basis;
+import rasterfit.gear.Display;
+import rasterfit.gear.DisplayInput;
+import rasterfit.gear.Estimate;
+import rasterfit.gear.LagReading;
+import rasterfit.gear.Panel;
+import rasterfit.match.Latency;
+import rasterfit.quantity.Rational;
+import rasterfit.timing.Raster;
+import rasterfit.timing.Scan;
+
+/**
+ * Delay of the display itself, at its top row: the same for every row, since the rest is scanning out, which the
+ * converter's delay already counts. Measured goes before published, declared and assumed.
+ */
+final class DisplayLag {
+    private DisplayLag() {}
+
+    /** @param label under which the raster is listed, to find readings made at it; may be empty */
+    static Latency of(Display display, DisplayInput input, Raster raster, String label, Steps steps) {
+        Optional<LagReading> best = Optional.empty();
+        for (LagReading reading : input.lag()) {
+            String timing = reading.timing();
+            boolean applies = timing == null || timing.equals(label);
+            if (applies && (best.isEmpty() || isBetter(reading, best.get()))) {
+                best = Optional.of(reading);
+            }
+        }
+        return best.isPresent()
+                ? read(best.get(), display, input, raster, steps)
+                : assumed(display, input, raster, steps);
+    }
+
+    /** A stronger basis first, then a reading made at this very timing. */
+    private static boolean isBetter(LagReading candidate, LagReading present) {
+        int basis = candidate.basis().compareTo(present.basis());
+        return basis < 0 || (basis == 0 && candidate.timing() != null && present.timing() == null);
+    }
+
+    private static Latency read(LagReading reading, Display display, DisplayInput input, Raster raster, Steps steps) {
+        Estimate estimate = reading.ms().orAssume(Estimate.exactly(0));
+        Rational scanOut = scanOutMs(reading, display.panel(), raster);
+        Rational least = estimate.least().minus(scanOut);
+        Rational typical = estimate.typical().minus(scanOut);
+        Rational greatest = estimate.greatest().minus(scanOut);
+        Basis basis = reading.basis();
+        if (reading.method() == LagReading.Method.PRESS_TO_LIGHT) {
+            // The reading holds the console's own delay too: an upper bound over what the class would have.
+            Estimate own = assumption(display, input, raster);
+            least = own.least().min(least);
+            typical = own.typical().min(typical);
+            basis = Basis.ASSUMED;
+        }
+        Rational top = typical;
+        steps.tell(
+                "displayLagMs",
+                step -> step.in("reading", estimate.typical(), "ms")
+                        .in("scan-out to the row read", scanOut, "ms")
+                        .by(
+                                "reading − row / rows · active lines / total lines · frame period",
+                                "definition: at the top row")
+                        .gives(top, "ms"));
+        return flat(least, typical, greatest, basis);
+    }
+
+    private static Rational scanOutMs(LagReading reading, Panel panel, Raster raster) {
+        Integer row = reading.referenceRow();
+        if (row == null || !(panel instanceof Panel.Grid grid)) {
+            return Rational.ZERO;
+        }
+        Rational height = Rational.of(row, grid.rows());
+        Rational active = Rational.of(raster.verticalActive()).dividedBy(raster.verticalTotal());
+        return raster.fieldRate().period().times(height).times(active).millis();
+    }
+
+    private static Latency assumed(Display display, DisplayInput input, Raster raster, Steps steps) {
+        Estimate estimate = assumption(display, input, raster);
+        steps.tell(
+                "displayLagMs",
+                step -> step.in("class", display.displayClass().name())
+                        .in("least", estimate.least(), "ms")
+                        .in("greatest", estimate.greatest(), "ms")
+                        .by("typical of the class, at the top row", "assumption, from common experience")
+                        .gives(estimate.typical(), "ms"));
+        return flat(estimate.least(), estimate.typical(), estimate.greatest(), Basis.ASSUMED);
+    }
+
+    private static Estimate assumption(Display display, DisplayInput input, Raster raster) {
+        boolean sdOrInterlaced = raster.scan() == Scan.INTERLACED || isStandardDefinition(raster);
+        return Assumptions.displayLagMs(display.displayClass(), Boolean.TRUE.equals(input.lowDelay()), sdOrInterlaced);
+    }
+
+    /** Up to 576 active lines, the height of the 625-line raster. */
+    static boolean isStandardDefinition(Raster raster) {
+        return raster.verticalActive() <= 576;
+    }
+
+    private static Latency flat(Rational least, Rational typical, Rational greatest, Basis basis) {
+        return new Latency(typical, typical, typical, least, typical, greatest, basis);
+    }
+}

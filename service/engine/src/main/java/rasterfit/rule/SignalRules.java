@@ -1,0 +1,208 @@
+package rasterfit.rule;
+
+import static rasterfit.rule.Severity.REFUSAL;
+
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import rasterfit.gear.Carried;
+import rasterfit.gear.Format;
+import rasterfit.gear.Level;
+import rasterfit.gear.Link;
+import rasterfit.gear.Plug;
+import rasterfit.gear.SyncKind;
+
+/** Whether a signal and the next part of the chain fit: format, sync, level, wiring. */
+public final class SignalRules {
+    private static final Rule ENCODING = new Rule(
+            "format.colour-encoding-not-computed",
+            Stage.SOURCE_OUTPUT,
+            REFUSAL,
+            "Composite video, Y/C and RF are not computed by this version.",
+            "limit of this version");
+    private static final Rule CABLE_FORMAT = new Rule(
+            "cable.format-not-carried",
+            Stage.CABLE,
+            REFUSAL,
+            "A cable carries only the formats that it is wired for; it never converts.",
+            "common practice");
+    private static final Rule CABLE_SYNC = new Rule(
+            "cable.sync-not-carried",
+            Stage.CABLE,
+            REFUSAL,
+            "A cable carries only the sync kinds that it is wired for.",
+            "common practice");
+    private static final Rule CABLE_WIRING = new Rule(
+            "wiring.differs-at-the-cable",
+            Stage.CABLE,
+            REFUSAL,
+            "Two plugs of one kind may be wired differently; only the same wiring connects the same signals.",
+            "EN 50049-1 for one family (from memory); common practice");
+    private static final Perspective CONVERTER = new Perspective(
+            new Rule(
+                    "input.format-not-accepted",
+                    Stage.CONVERTER,
+                    REFUSAL,
+                    "A converter input takes only the formats that it lists.",
+                    "declared facts"),
+            new Rule(
+                    "sync.kind-not-accepted",
+                    Stage.CONVERTER,
+                    REFUSAL,
+                    "A converter input takes only the sync kinds that it lists.",
+                    "declared facts"),
+            new Rule(
+                    "sync.logic-level-into-75-ohm",
+                    Stage.CONVERTER,
+                    REFUSAL,
+                    "Sync at logic level must not go into an input made for 0.3 V of sync into 75 ohm: it can harm it.",
+                    "E-EDID A2 table 3.11; common practice"),
+            new Rule(
+                    "wiring.differs-at-the-input",
+                    Stage.CONVERTER,
+                    REFUSAL,
+                    "Two plugs of one kind may be wired differently; only the same wiring connects the same signals.",
+                    "common practice"));
+    private static final Perspective DISPLAY = new Perspective(
+            new Rule(
+                    "display.format-not-accepted",
+                    Stage.DISPLAY_INPUT,
+                    REFUSAL,
+                    "A display input takes only the formats that it lists.",
+                    "declared facts"),
+            new Rule(
+                    "display.sync-kind-not-accepted",
+                    Stage.DISPLAY_INPUT,
+                    REFUSAL,
+                    "A display input takes only the sync kinds that it lists.",
+                    "declared facts"),
+            new Rule(
+                    "display.logic-level-into-75-ohm",
+                    Stage.DISPLAY_INPUT,
+                    REFUSAL,
+                    "Sync at logic level must not go into an input made for 0.3 V of sync into 75 ohm: it can harm it.",
+                    "E-EDID A2 table 3.11; common practice"),
+            new Rule(
+                    "display.wiring-differs",
+                    Stage.DISPLAY_INPUT,
+                    REFUSAL,
+                    "Two plugs of one kind may be wired differently; only the same wiring connects the same signals.",
+                    "common practice"));
+
+    static final List<Rule> ALL = List.of(
+            ENCODING,
+            CABLE_FORMAT,
+            CABLE_SYNC,
+            CABLE_WIRING,
+            CONVERTER.format(),
+            CONVERTER.sync(),
+            CONVERTER.level(),
+            CONVERTER.wiring(),
+            DISPLAY.format(),
+            DISPLAY.sync(),
+            DISPLAY.level(),
+            DISPLAY.wiring());
+
+    private SignalRules() {}
+
+    /** The same four questions at a converter's and at a display's input. */
+    private record Perspective(Rule format, Rule sync, Rule level, Rule wiring) {}
+
+    /** A signal on its way: what it is and the plug on which it now ends. */
+    public record Signal(
+            Format format,
+            @Nullable SyncKind sync,
+            Level level,
+            @Nullable Plug plug) {
+        public Signal through(Link cable) {
+            return new Signal(format, sync, level, cable.to());
+        }
+
+        @Override
+        public String toString() {
+            return sync == null ? format.name() : format + " with " + sync;
+        }
+    }
+
+    public static Optional<Refusal> computable(Format format) {
+        if (!format.hasColourEncoding()) {
+            return Optional.empty();
+        }
+        return refuse(ENCODING, format + " is not computed by this version; use an RGB, YPbPr or digital output.");
+    }
+
+    public static Optional<Refusal> carries(Link cable, Signal signal) {
+        if (signal.plug() != null && !cable.from().isWiredLike(signal.plug())) {
+            return refuse(
+                    CABLE_WIRING,
+                    signal.plug().wiring() + " at the plug, " + cable.from().wiring() + " at " + cable.name()
+                            + "; a cable of the same wiring would fit.");
+        }
+        Optional<Carried> carried = find(cable.carries(), signal.format());
+        if (carried.isEmpty()) {
+            return refuse(
+                    CABLE_FORMAT,
+                    signal.format() + " is not among what " + cable.name()
+                            + " carries; a cable wired for it would do.");
+        }
+        if (!carried.get().takes(signal.sync())) {
+            return refuse(
+                    CABLE_SYNC,
+                    signal.sync() + " is not carried by " + cable.name() + " with " + signal.format()
+                            + "; a cable wired for it would do.");
+        }
+        return Optional.empty();
+    }
+
+    public static Optional<Refusal> converterTakes(
+            Signal signal, String input, @Nullable Plug plug, Level level, List<Carried> accepts) {
+        return takes(CONVERTER, signal, input, plug, level, accepts);
+    }
+
+    public static Optional<Refusal> displayTakes(
+            Signal signal, String input, @Nullable Plug plug, Level level, List<Carried> accepts) {
+        return takes(DISPLAY, signal, input, plug, level, accepts);
+    }
+
+    private static Optional<Refusal> takes(
+            Perspective at, Signal signal, String input, @Nullable Plug plug, Level level, List<Carried> accepts) {
+        Optional<Carried> accepted = find(accepts, signal.format());
+        if (accepted.isEmpty()) {
+            return refuse(
+                    at.format(),
+                    signal.format() + " is not taken by input " + input
+                            + "; another input or a converter that gives one of its formats would do.");
+        }
+        if (!accepted.get().takes(signal.sync())) {
+            return refuse(
+                    at.sync(),
+                    signal.sync() + " is not taken by input " + input + " with " + signal.format()
+                            + "; an adapter that gives one of "
+                            + accepted.get().syncs().stream().sorted().toList()
+                            + " would help.");
+        }
+        if (signal.level().isLogic()
+                && level == Level.VIDEO_75_OHM
+                && !signal.format().isDigital()) {
+            return refuse(
+                    at.level(),
+                    signal.level() + " sync meets the 75 ohm input " + input
+                            + " and can harm it; an attenuating adapter to 0.3 V of sync is needed. Do not try without.");
+        }
+        if (signal.plug() != null && plug != null && !plug.isWiredLike(signal.plug())) {
+            return refuse(
+                    at.wiring(),
+                    signal.plug().wiring() + " meets " + plug.wiring() + " at input " + input
+                            + "; a cable of the input's wiring would fit.");
+        }
+        return Optional.empty();
+    }
+
+    private static Optional<Carried> find(List<Carried> list, Format format) {
+        return list.stream().filter(carried -> carried.format() == format).findFirst();
+    }
+
+    private static Optional<Refusal> refuse(Rule rule, String message) {
+        return Optional.of(new Refusal(rule, null, null, null, message));
+    }
+}
