@@ -19,7 +19,7 @@ import rasterfit.timing.Scan;
  * @param availability {@code NEW}, {@code USED_ONLY} and the like; kept, not yet used
  * @param price unknown if absent
  * @param resyncMs time without picture after the source has changed its raster; 500 [50–2000] assumed if absent
- * @param settingsToTune how many settings a person has to find by hand; unknown if absent
+ * @param settingsToTune how many settings a person has to find by hand; 4 [1–12] assumed if absent
  * @param supply kept, not yet used
  * @param sound kept, not yet used
  * @param provenance the basis of each number; the longest path wins

@@ -63,8 +63,8 @@ final class EdidDisplay {
                 Rational.of(2000),
                 SinkLimitsReader.read(edid),
                 List.of(AspectControl.values()),
-                Fact.UNKNOWN,
-                Fact.UNKNOWN,
+                Fact.unknown(),
+                Fact.unknown(),
                 List.of(),
                 null);
     }

@@ -27,7 +27,7 @@ final class SharedReader {
 
     static Fact fact(Place at, @Nullable NumberFact written, Range range) {
         if (written == null) {
-            return Fact.UNKNOWN;
+            return Fact.unknown();
         }
         if (written.value() != null) {
             return Fact.known(at.number(written.value(), range));
@@ -41,7 +41,7 @@ final class SharedReader {
 
     static Fact fact(Place at, @Nullable ExactFact written, Range range) {
         if (written == null) {
-            return Fact.UNKNOWN;
+            return Fact.unknown();
         }
         if (written.value() != null) {
             return Fact.known(at.exact(written.value(), range));
@@ -55,7 +55,7 @@ final class SharedReader {
 
     private static Fact within(Place at, Rational least, @Nullable Rational typical, Rational greatest) {
         Fact within = at.make(() -> new Fact.Within(least, typical, greatest));
-        return within == null ? Fact.UNKNOWN : within;
+        return within == null ? Fact.unknown() : within;
     }
 
     static @Nullable FrequencyRange range(Place at, @Nullable RangeBody body, Range sensible) {
