@@ -1,6 +1,6 @@
 package rasterfit.edid;
 
-/** Video and sync levels in millivolts peak to peak (E-EDID table 3.11, byte 14h bits 6–5), in the order of the code. */
+/** Video and sync levels in millivolts peak to peak (E-EDID table 3.11, byte 14h bits 6–5). */
 public enum AnalogLevel {
     VIDEO_700_SYNC_300(700, 300),
     VIDEO_714_SYNC_286(714, 286),

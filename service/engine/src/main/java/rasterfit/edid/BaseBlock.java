@@ -27,6 +27,21 @@ record BaseBlock(
     private static final int STANDARD_OFFSET = 0x26;
     static final int STANDARD_SLOTS = 8;
 
+    /** Table 3.11, byte 14h bits 6–5. */
+    private static final List<AnalogLevel> ANALOG_LEVELS = List.of(
+            AnalogLevel.VIDEO_700_SYNC_300,
+            AnalogLevel.VIDEO_714_SYNC_286,
+            AnalogLevel.VIDEO_1000_SYNC_400,
+            AnalogLevel.VIDEO_700_SYNC_0);
+
+    /** Table 3.11, byte 14h bits 3–0, from 1 on. */
+    private static final List<DigitalInput.Standard> INTERFACES = List.of(
+            DigitalInput.Standard.DVI,
+            DigitalInput.Standard.HDMI_A,
+            DigitalInput.Standard.HDMI_B,
+            DigitalInput.Standard.MDDI,
+            DigitalInput.Standard.DISPLAY_PORT);
+
     static BaseBlock read(Block block, DefectLog log) {
         EdidVersion version = version(block, log);
         Descriptors descriptors = Descriptors.read(block, version, log);
@@ -99,7 +114,7 @@ record BaseBlock(
         if (block.bit(0x14, 1)) {
             syncs.add(AnalogSync.SYNC_ON_GREEN);
         }
-        AnalogLevel level = AnalogLevel.values()[block.at(0x14) >> 5 & 3];
+        AnalogLevel level = ANALOG_LEVELS.get(block.at(0x14) >> 5 & 3);
         return new AnalogInput(level, block.bit(0x14, 4), syncs, block.bit(0x14, 0));
     }
 
@@ -110,10 +125,9 @@ record BaseBlock(
         }
         int depth = block.at(0x14) >> 4 & 7;
         int standard = block.at(0x14) & 15;
-        DigitalInput.Standard[] standards = DigitalInput.Standard.values();
         return new DigitalInput(
                 depth >= 1 && depth <= 6 ? 4 + 2 * depth : null,
-                standard >= 1 && standard <= standards.length ? standards[standard - 1] : null);
+                standard >= 1 && standard <= INTERFACES.size() ? INTERFACES.get(standard - 1) : null);
     }
 
     /**

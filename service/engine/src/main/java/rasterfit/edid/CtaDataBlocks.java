@@ -46,26 +46,21 @@ record CtaDataBlocks(
                 break;
             }
             switch (tag) {
-                case TAG_VIDEO:
-                    videos.addAll(videos(block, payload, length, log));
-                    break;
-                case TAG_VENDOR:
+                case TAG_VIDEO -> videos.addAll(videos(block, payload, length, log));
+                case TAG_VENDOR -> {
                     int identifier = identifier(block, offset, length, log);
                     if (identifier == HdmiBlocks.HDMI && hdmi == null) {
                         hdmi = HdmiBlocks.readHdmi(block, payload, length, log);
                     } else if (identifier == HdmiBlocks.HDMI_FORUM && hdmiForum == null) {
                         hdmiForum = HdmiBlocks.readForum(block, payload, length, log);
                     }
-                    break;
-                case TAG_VESA_TRANSFER, TAG_VIDEO_FORMAT:
+                }
+                case TAG_VESA_TRANSFER, TAG_VIDEO_FORMAT ->
                     log.add(DefectCode.DATA_BLOCK_NOT_READ, block, offset, "data block " + tag + " is not read");
-                    break;
-                case TAG_EXTENDED:
-                    noteExtended(block, offset, length, log);
-                    break;
-                default:
+                case TAG_EXTENDED -> noteExtended(block, offset, length, log);
+                default -> {
                     // Audio, speakers and reserved tags say nothing about which timings are taken.
-                    break;
+                }
             }
             offset = payload + length;
         }

@@ -46,29 +46,25 @@ record Descriptors(
                 continue;
             }
             switch (block.at(offset + 3)) {
-                case TAG_RANGE_LIMITS:
+                case TAG_RANGE_LIMITS -> {
                     if (limits == null) {
                         limits = RangeLimitsReader.read(block, offset, version, log)
                                 .orElse(null);
                     }
-                    break;
-                case TAG_NAME:
-                    name = name == null ? text(block, offset + 5) : name;
-                    break;
-                case TAG_STANDARD:
+                }
+                case TAG_NAME -> name = name == null ? text(block, offset + 5) : name;
+                case TAG_STANDARD -> {
                     standard.addAll(
                             NominalTimings.standard(block, offset + 5, STANDARD_SLOTS, nextStandard, version, log));
                     nextStandard += STANDARD_SLOTS;
-                    break;
-                case TAG_CVT_CODES:
+                }
+                case TAG_CVT_CODES ->
                     log.add(DefectCode.DESCRIPTOR_NOT_READ, block, offset, "CVT codes of 3 bytes are not read");
-                    break;
-                case TAG_ESTABLISHED_3:
+                case TAG_ESTABLISHED_3 ->
                     log.add(DefectCode.DESCRIPTOR_NOT_READ, block, offset, "established timings III are not read");
-                    break;
-                default:
+                default -> {
                     // Serial number, text, colour, dummy and manufacturer descriptors hold no timing.
-                    break;
+                }
             }
         }
         return new Descriptors(List.copyOf(detailed), preferred, limits, name, List.copyOf(standard));

@@ -68,7 +68,7 @@ record DetailedTiming(RasterTiming timing, @Nullable SizeMm sizeMm) {
                 low8AndHigh4(block, offset + 5, offset + 7, 4),
                 low8AndHigh4(block, offset + 6, offset + 7, 0),
                 block.at(offset + 10) >> 4 | (block.at(offset + 11) >> 2 & 3) << 4,
-                block.at(offset + 10) & 15 | (block.at(offset + 11) & 3) << 4,
+                (block.at(offset + 10) & 15) | (block.at(offset + 11) & 3) << 4,
                 block.at(offset + 16));
         if (!horizontal.isPossible() || !vertical.isPossible()) {
             log.add(

@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record DigitalInput(
         @Nullable Integer bitsPerColour, @Nullable Standard connectorStandard) {
-    /** Byte 14h bits 3–0, in the order of the code from 1. */
+    /** Byte 14h bits 3–0. */
     public enum Standard {
         DVI,
         HDMI_A,

@@ -75,16 +75,13 @@ final class NominalTimings {
     private static NominalFormat standardFormat(int first, int second, EdidVersion version) {
         int width = (first + 31) * 8;
         int rate = (second & 0x3F) + 60;
-        switch (second >> 6) {
-            case 0:
-                return progressive(width, version.isAtLeast(3) ? width * 10 / 16 : width, rate);
-            case 1:
-                return progressive(width, width * 3 / 4, rate);
-            case 2:
-                return progressive(width, width * 4 / 5, rate);
-            default:
-                return progressive(width, width * 9 / 16, rate);
-        }
+        int height = switch (second >> 6) {
+            case 0 -> version.isAtLeast(3) ? width * 10 / 16 : width;
+            case 1 -> width * 3 / 4;
+            case 2 -> width * 4 / 5;
+            default -> width * 9 / 16;
+        };
+        return progressive(width, height, rate);
     }
 
     private static NominalFormat progressive(int horizontalActive, int verticalActive, int fieldRateHz) {

@@ -68,18 +68,13 @@ final class RangeLimitsReader {
     }
 
     private static Formula formula(int code, EdidVersion version) {
-        switch (code) {
-            case 0x00:
-                return Formula.DEFAULT_GTF;
-            case 0x01:
-                return Formula.NONE;
-            case 0x02:
-                return Formula.SECONDARY_GTF;
-            case 0x04:
-                return version.isAtLeast(4) ? Formula.CVT : Formula.UNKNOWN;
-            default:
-                return Formula.UNKNOWN;
-        }
+        return switch (code) {
+            case 0x00 -> Formula.DEFAULT_GTF;
+            case 0x01 -> Formula.NONE;
+            case 0x02 -> Formula.SECONDARY_GTF;
+            case 0x04 -> version.isAtLeast(4) ? Formula.CVT : Formula.UNKNOWN;
+            default -> Formula.UNKNOWN;
+        };
     }
 
     /** Byte 9 in units of 10 MHz; with CVT, byte 12 bits 7–2 take off quarters of a MHz (table 3.28). */

@@ -165,7 +165,8 @@ public final class Rational implements Comparable<Rational> {
 
     @Override
     public int compareTo(Rational other) {
-        return value.compareTo(other.value);
+        // Not the library's comparison: version 1.2 orders two negative fractions by magnitude. Denominators are positive.
+        return numerator().multiply(other.denominator()).compareTo(other.numerator().multiply(denominator()));
     }
 
     @Override

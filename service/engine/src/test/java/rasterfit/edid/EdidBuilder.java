@@ -78,8 +78,8 @@ public final class EdidBuilder {
     /** E-EDID table 3.4: three letters of five bits, big-endian; product code little-endian. */
     public EdidBuilder product(String manufacturer, int code) {
         int letters = 0;
-        for (char letter : manufacturer.toCharArray()) {
-            letters = letters << 5 | (letter - 'A' + 1);
+        for (int i = 0; i < manufacturer.length(); i++) {
+            letters = letters << 5 | (manufacturer.charAt(i) - 'A' + 1);
         }
         put(0x08, letters >> 8, letters, code, code >> 8);
         return this;
@@ -233,7 +233,7 @@ public final class EdidBuilder {
             (vActive >> 8) << 4 | vBlank >> 8,
             timing.horizontalFrontPorch(),
             timing.horizontalSync(),
-            (timing.verticalFrontPorch() & 15) << 4 | timing.verticalSync() & 15,
+            (timing.verticalFrontPorch() & 15) << 4 | (timing.verticalSync() & 15),
             (timing.horizontalFrontPorch() >> 8) << 6
                     | (timing.horizontalSync() >> 8) << 4
                     | (timing.verticalFrontPorch() >> 4) << 2
