@@ -1,6 +1,7 @@
 package rasterfit.app.gear;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -39,18 +40,14 @@ public final class Faults {
         if (found.isEmpty()) {
             return;
         }
-        List<ProblemError> errors = new ArrayList<>();
-        ProblemType type = null;
-        for (Map.Entry<ProblemError, ProblemType> fault : found.entrySet()) {
-            if (type == null || fault.getValue().status() < type.status()) {
-                type = fault.getValue();
-                errors.add(0, fault.getKey());
-            } else {
-                errors.add(fault.getKey());
-            }
-        }
+        Map.Entry<ProblemError, ProblemType> weightiest = found.entrySet().stream()
+                .min(Comparator.comparing(fault -> fault.getValue().status()))
+                .orElseThrow();
+        List<ProblemError> errors = new ArrayList<>(found.keySet());
+        errors.remove(weightiest.getKey());
+        errors.add(0, weightiest.getKey());
         ProblemError first = errors.get(0);
         String rest = errors.size() == 1 ? "" : " There are " + errors.size() + " errors in all.";
-        throw new ProblemException(type, first.pointer() + ": " + first.message() + rest, errors);
+        throw new ProblemException(weightiest.getValue(), first.pointer() + ": " + first.message() + rest, errors);
     }
 }

@@ -25,6 +25,12 @@ public final class GearReader {
         return SourceReader.read(at, body, defaultId);
     }
 
+    /** A console described as its only variant, whose members stand beside its name. */
+    public static @Nullable Source sourceOfOneVariant(
+            Place at, @Nullable String id, String name, SourceBody.VariantBody variant) {
+        return SourceReader.readOneVariant(at, id, name, variant);
+    }
+
     /** @param defaultId for inline gear without an id; null where an id is required */
     public static @Nullable Display display(Place at, DisplayBody body, @Nullable String defaultId) {
         return new DisplayReader(at, body).read(defaultId);

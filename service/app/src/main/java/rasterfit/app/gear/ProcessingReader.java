@@ -34,6 +34,8 @@ final class ProcessingReader {
         return at.make(() -> new Processing.FormatOnly(id, pipeline));
     }
 
+    // NullAway does not see the mark on a nested type that it reads from a class file; samplesPerLine may be null.
+    @SuppressWarnings("NullAway")
     private static @Nullable Processing lineRepeat(
             Place at, String id, ProcessingBody.LineRepeatBody body, rasterfit.gear.Fact pipeline) {
         List<Processing.LineCounts> lines =

@@ -7,7 +7,7 @@ import rasterfit.quantity.Rational;
  * What is physically sensible for a value, both ends included. Wide enough for any device of the trade; what lies
  * outside is a slip of the pen, or would only burn computing time (assumption throughout).
  */
-record Range(BigDecimal least, BigDecimal greatest, String unit) {
+public record Range(BigDecimal least, BigDecimal greatest, String unit) {
     static final Range CLOCK = of("1000", "10000000000", "Hz");
     static final Range LINE_RATE = of("100", "10000000", "Hz");
     static final Range FIELD_RATE = of("1", "1000", "Hz");
@@ -41,7 +41,7 @@ record Range(BigDecimal least, BigDecimal greatest, String unit) {
     static final Range PORTS = of("1", "64", "ports");
     static final Range AMOUNT = of("0", "1000000000", "");
 
-    static Range of(String least, String greatest, String unit) {
+    public static Range of(String least, String greatest, String unit) {
         return new Range(new BigDecimal(least), new BigDecimal(greatest), unit);
     }
 

@@ -29,8 +29,19 @@ final class SourceReader {
         return at.make(() -> new Source(id, name, variants));
     }
 
+    static @Nullable Source readOneVariant(
+            Place at, @Nullable String writtenId, String writtenName, SourceBody.VariantBody body) {
+        String id = at.id(writtenId, "source");
+        String name = at.member("name").text(writtenName);
+        Variant variant = variant(at, body, "variant-1");
+        return variant == null ? null : at.make(() -> new Source(id, name, List.of(variant)));
+    }
+
     private static @Nullable Variant variant(Place at, SourceBody.VariantBody body) {
-        String id = at.id(body.id(), "variant-" + at.number());
+        return variant(at, body, at.id(body.id(), "variant-" + at.number()));
+    }
+
+    private static @Nullable Variant variant(Place at, SourceBody.VariantBody body, String id) {
         at.member("name").optionalText(body.name());
         String region = at.member("region").optionalText(body.region());
         String revision = at.member("hardwareRevision").optionalText(body.hardwareRevision());
