@@ -16,7 +16,7 @@ import rasterfit.timing.VideoTiming;
  *     standard timings by slot (9 and later from descriptors), established timings by bit in the order of the bytes
  * @param timing absent for a number without a published timing, and for standard and established timings
  * @param nominal present for standard and established timings only
- * @param preferred the preferred timing of the display
+ * @param preferred the timing that a source should choose first: the first detailed one (E-EDID table 5.1)
  * @param nativeFormat the display declares the timing native
  */
 public record AcceptedTiming(

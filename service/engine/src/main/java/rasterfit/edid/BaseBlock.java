@@ -9,7 +9,7 @@ import rasterfit.quantity.Rational;
 /**
  * What the base block says (E-EDID §3), before the extensions are put beside it.
  *
- * @param preferredIsNative the preferred timing has the native format of the display (EDID 1.4)
+ * @param firstIsNative the first descriptor has the native format of the display (EDID 1.4)
  * @param standard by slot, those of the descriptors last
  */
 record BaseBlock(
@@ -18,7 +18,7 @@ record BaseBlock(
         @Nullable DigitalInput digital,
         boolean continuousFrequency,
         boolean defaultGtf,
-        boolean preferredIsNative,
+        boolean firstIsNative,
         ScreenSize screen,
         Descriptors descriptors,
         List<AcceptedTiming> standard,
@@ -57,7 +57,7 @@ record BaseBlock(
                 version.isAtLeast(4) && continuousOrGtf,
                 !version.isAtLeast(4) && continuousOrGtf,
                 version.isAtLeast(4) && block.bit(0x18, 1),
-                screen(block, version, descriptors.preferred(), log),
+                screen(block, version, descriptors.detailed(), log),
                 descriptors,
                 List.copyOf(standard),
                 NominalTimings.established(block));
@@ -131,14 +131,13 @@ record BaseBlock(
     }
 
     /**
-     * Table 3.12. The centimetres are rounded, so the millimetres of the preferred timing may differ by one of them;
+     * Table 3.12. The centimetres are rounded, so the millimetres of the first detailed timing may differ by one of them;
      * where they differ by more they often hold a shape such as 16 by 9 mm (common practice).
      */
-    private static ScreenSize screen(
-            Block block, EdidVersion version, @Nullable DetailedTiming preferred, DefectLog log) {
+    private static ScreenSize screen(Block block, EdidVersion version, List<DetailedTiming> detailed, DefectLog log) {
         int widthCm = block.at(0x15);
         int heightCm = block.at(0x16);
-        SizeMm fine = preferred == null ? null : preferred.sizeMm();
+        SizeMm fine = detailed.isEmpty() ? null : detailed.get(0).sizeMm();
         if (widthCm > 0 && heightCm > 0) {
             SizeMm coarse = new SizeMm(10 * widthCm, 10 * heightCm);
             if (fine == null) {
@@ -151,8 +150,8 @@ record BaseBlock(
                         DefectCode.IMAGE_SIZE_CONTRADICTORY,
                         block,
                         0x15,
-                        fine.width() + " by " + fine.height() + " mm in the preferred timing, but " + widthCm + " by "
-                                + heightCm + " cm for the screen; the latter is used");
+                        fine.width() + " by " + fine.height() + " mm in the first detailed timing, but " + widthCm
+                                + " by " + heightCm + " cm for the screen; the latter is used");
             }
             return new ScreenSize(agree ? fine : coarse, null);
         }

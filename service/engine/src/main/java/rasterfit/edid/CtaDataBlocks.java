@@ -2,7 +2,7 @@ package rasterfit.edid;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import rasterfit.timing.Cta861;
 
@@ -25,8 +25,14 @@ record CtaDataBlocks(
     private static final int TAG_VIDEO_FORMAT = 6;
     private static final int TAG_EXTENDED = 7;
 
-    /** Extended tags whose blocks list timings (table 64); the others say nothing about which timings are taken. */
-    private static final Set<Integer> EXTENDED_TAGS_WITH_TIMINGS = Set.of(8, 14, 15, 34, 35, 42);
+    /** Extended tags whose blocks concern timings (table 64); the others say nothing about which timings are taken. */
+    private static final Map<Integer, String> EXTENDED_WITH_TIMINGS = Map.of(
+            8, "native video resolution",
+            14, "4:2:0 video",
+            15, "4:2:0 capability map",
+            34, "DisplayID type VII timing",
+            35, "DisplayID type VIII timing",
+            42, "DisplayID type X timing");
 
     static CtaDataBlocks read(Block block, int from, int end, DefectLog log) {
         List<ShortVideo> videos = new ArrayList<>();
@@ -101,12 +107,13 @@ record CtaDataBlocks(
             return;
         }
         int extendedTag = block.at(offset + 1);
-        if (EXTENDED_TAGS_WITH_TIMINGS.contains(extendedTag)) {
+        String name = EXTENDED_WITH_TIMINGS.get(extendedTag);
+        if (name != null) {
             log.add(
                     DefectCode.DATA_BLOCK_NOT_READ,
                     block,
                     offset,
-                    "extended data block " + extendedTag + " is not read; the timings that it lists are missing here");
+                    "the " + name + " data block (extended tag " + extendedTag + ") is not read");
         }
     }
 }

@@ -8,12 +8,10 @@ import org.jspecify.annotations.Nullable;
  * The four descriptors of the base block (E-EDID §3.10), each a detailed timing or a display descriptor.
  *
  * @param detailed the possible ones, in order
- * @param preferred the entry of {@code detailed} that is the preferred timing
  * @param standard further standard timings, numbered after those of the base block
  */
 record Descriptors(
         List<DetailedTiming> detailed,
-        @Nullable DetailedTiming preferred,
         @Nullable RangeLimits rangeLimits,
         @Nullable String name,
         List<AcceptedTiming> standard) {
@@ -32,17 +30,12 @@ record Descriptors(
         List<DetailedTiming> detailed = new ArrayList<>();
         List<AcceptedTiming> standard = new ArrayList<>();
         int nextStandard = BaseBlock.STANDARD_SLOTS + 1;
-        DetailedTiming preferred = null;
         RangeLimits limits = null;
         String name = null;
         for (int slot = 0; slot < COUNT; slot++) {
             int offset = FIRST_OFFSET + slot * DetailedTiming.BYTES;
             if (DetailedTiming.isAt(block, offset)) {
-                DetailedTiming timing = DetailedTiming.read(block, offset, log).orElse(null);
-                if (timing != null) {
-                    detailed.add(timing);
-                    preferred = slot == 0 && firstIsPreferred(block, version) ? timing : preferred;
-                }
+                DetailedTiming.read(block, offset, log).ifPresent(detailed::add);
                 continue;
             }
             switch (block.at(offset + 3)) {
@@ -67,12 +60,7 @@ record Descriptors(
                 }
             }
         }
-        return new Descriptors(List.copyOf(detailed), preferred, limits, name, List.copyOf(standard));
-    }
-
-    /** Table 3.14 bit 1; from EDID 1.3 on the first descriptor is the preferred timing in any case. */
-    private static boolean firstIsPreferred(Block block, EdidVersion version) {
-        return version.isAtLeast(3) || block.bit(0x18, 1);
+        return new Descriptors(List.copyOf(detailed), limits, name, List.copyOf(standard));
     }
 
     /** E-EDID §3.10.3.4: up to 13 characters, ended by a line feed; what is not printable ASCII is left out. */

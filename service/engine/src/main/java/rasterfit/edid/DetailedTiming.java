@@ -30,16 +30,22 @@ record DetailedTiming(RasterTiming timing, @Nullable SizeMm sizeMm) {
         }
 
         boolean isPossible() {
-            return active > 0 && sync > 0 && backPorch() >= 0;
+            return addressable() > 0 && sync > 0 && backPorch() >= 0;
+        }
+
+        /** What shows a picture. */
+        int addressable() {
+            return active - 2 * border;
         }
 
         int total() {
-            return active + blank + 2 * border;
+            return active + blank;
         }
 
         @Override
         public String toString() {
-            return "active " + active + ", blanking " + blank + ", front porch " + frontPorch + ", sync " + sync;
+            return "active " + active + ", blanking " + blank + ", front porch " + frontPorch + ", sync " + sync
+                    + ", border " + border;
         }
     }
 
@@ -82,8 +88,9 @@ record DetailedTiming(RasterTiming timing, @Nullable SizeMm sizeMm) {
     }
 
     /**
-     * Borders (declared for one side, E-EDID §3.12) show no picture and so count to the porches. An interlaced
-     * descriptor counts one field; the second field has one line more of blanking (CTA-861-I §7.2.1).
+     * The active signal is a border, the addressable pixels and a border again (E-EDID §3.12; the descriptor gives one
+     * side). Borders show no picture and so count to the porches here. An interlaced descriptor counts one field; the
+     * second field has one line more of blanking (CTA-861-I §7.2.1).
      */
     private static RasterTiming timing(Block block, int offset, Axis horizontal, Axis vertical) {
         Frequency clock = CLOCK_UNIT.times(block.at(offset) | block.at(offset + 1) << 8);
@@ -92,11 +99,11 @@ record DetailedTiming(RasterTiming timing, @Nullable SizeMm sizeMm) {
         boolean endsOnHalfLine = scan == Scan.INTERLACED && !hasWholeFields(horizontal, vertical);
         return new RasterTiming(
                 clock,
-                horizontal.active(),
+                horizontal.addressable(),
                 horizontal.frontPorch() + horizontal.border(),
                 horizontal.sync(),
                 horizontal.backPorch() + horizontal.border(),
-                vertical.active() * scan.fieldsPerFrame(),
+                vertical.addressable() * scan.fieldsPerFrame(),
                 vertical.frontPorch() + vertical.border(),
                 vertical.sync(),
                 vertical.backPorch() + vertical.border(),

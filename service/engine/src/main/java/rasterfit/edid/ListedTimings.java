@@ -31,8 +31,9 @@ final class ListedTimings {
                 extensions.stream().mapToInt(CtaExtension::nativeDetailed).max().orElse(0);
         List<AcceptedTiming> timings = new ArrayList<>();
         for (int i = 0; i < detailed.size(); i++) {
-            boolean isPreferred = i == 0 && descriptors.preferred() != null;
-            boolean isNative = i < nativeCount || (isPreferred && base.preferredIsNative());
+            // E-EDID table 5.1: the preferred timing, then the base block's, then those of the extensions.
+            boolean isPreferred = i == 0;
+            boolean isNative = i < nativeCount || (isPreferred && base.firstIsNative());
             timings.add(AcceptedTiming.ofDetailed(i + 1, detailed.get(i).timing(), isPreferred, isNative));
         }
         return timings;

@@ -6,7 +6,7 @@ import rasterfit.quantity.Rational;
 /**
  * How large the image is, as far as the EDID says.
  *
- * @param sizeMm from the preferred detailed timing where it agrees with the screen size in centimetres, else from that;
+ * @param sizeMm from the first detailed timing where it agrees with the screen size in centimetres, else from that;
  *     absent for a projector or where neither is stated
  * @param aspect width / height where the EDID gives a shape in place of a size (E-EDID table 3.12)
  */

@@ -165,8 +165,11 @@ public final class Rational implements Comparable<Rational> {
 
     @Override
     public int compareTo(Rational other) {
-        // Not the library's comparison: version 1.2 orders two negative fractions by magnitude. Denominators are positive.
-        return numerator().multiply(other.denominator()).compareTo(other.numerator().multiply(denominator()));
+        // Not the library's comparison: version 1.2 orders two negative fractions by magnitude. Denominators are
+        // positive.
+        return numerator()
+                .multiply(other.denominator())
+                .compareTo(other.numerator().multiply(denominator()));
     }
 
     @Override

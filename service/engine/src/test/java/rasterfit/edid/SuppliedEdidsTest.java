@@ -67,6 +67,7 @@ class SuppliedEdidsTest {
             String[] parts = row.get("preferred").split("[x@/]", -1);
             boolean isInterlaced = parts[1].endsWith("i");
             AcceptedTiming first = reading.findTiming("detailed:1").orElseThrow();
+            assertThat(reading.preferredTiming()).contains(first);
             RasterTiming timing = first.timing();
             assertThat(timing).isNotNull();
             int fields = timing.scan().fieldsPerFrame();

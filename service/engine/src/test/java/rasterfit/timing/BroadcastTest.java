@@ -129,6 +129,14 @@ class BroadcastTest {
             assertThat(ours.get(i).get("lines_per_field")).isEqualTo(rows.get(i).get("lines"));
             assertThat(ours.get(i).get("field_hz_exact")).isEqualTo(rows.get(i).get("frame_hz_exact"));
         }
+        List<Map<String, String>> clocks = Tables.shared("reference/arith_par.tsv");
+        List<Map<String, String>> ourClocks = Tables.carriedOver("/rasterfit/timing/broadcast-dot-clocks.tsv");
+        assertThat(clocks).hasSameSizeAs(ourClocks);
+        for (int i = 0; i < clocks.size(); i++) {
+            assertThat(ourClocks.get(i).get("hz_exact")).isEqualTo(clocks.get(i).get("hz_exact"));
+            assertThat(ourClocks.get(i).get("square_over_dot"))
+                    .isEqualTo(clocks.get(i).get("par_vs_interlaced_frame(square/dot)"));
+        }
     }
 
     private static Rational ppm(Raster raster, Frequency nominal) {
