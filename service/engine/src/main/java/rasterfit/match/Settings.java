@@ -42,6 +42,28 @@ public record Settings(
         Deinterlacer.@Nullable Kind deinterlacer,
         AspectControl aspectControl) {
 
+    /** Settings of a raster that passes as it is. */
+    public static Settings of(Kind kind, @Nullable String processingId, AspectControl control) {
+        return new Settings(
+                kind,
+                processingId,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                control);
+    }
+
     public enum Kind {
         NONE,
         FORMAT_ONLY,

@@ -22,6 +22,11 @@ record PanelAxis(
         return extent.dividedBy(length);
     }
 
+    /** The same place on the panel, without counting its pixels. */
+    PanelAxis withoutGrid() {
+        return new PanelAxis(start, length, extent, null, offset);
+    }
+
     boolean isOneToOne() {
         return extent.equals(length) && start.isWhole();
     }
