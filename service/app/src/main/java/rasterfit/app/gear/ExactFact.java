@@ -15,7 +15,7 @@ import tools.jackson.databind.annotation.JsonDeserialize;
  */
 @JsonDeserialize(using = ExactFact.Deserializer.class)
 @Schema(oneOf = {String.class, ExactFact.ExactBounds.class})
-public record ExactFact(@Nullable String value, @Nullable ExactBounds bounds) {
+public record ExactFact(@Nullable String value, @Nullable ExactBounds bounds) implements Alternatives {
 
     /** @param typical the middle of the range if absent */
     public record ExactBounds(String least, @Nullable String typical, String greatest) {}

@@ -17,7 +17,7 @@ import tools.jackson.databind.annotation.JsonDeserialize;
 @JsonDeserialize(using = NumberFact.Deserializer.class)
 @Schema(oneOf = {BigDecimal.class, NumberFact.NumberBounds.class})
 public record NumberFact(
-        @Nullable BigDecimal value, @Nullable NumberBounds bounds) {
+        @Nullable BigDecimal value, @Nullable NumberBounds bounds) implements Alternatives {
 
     /** @param typical the middle of the range if absent */
     public record NumberBounds(

@@ -101,9 +101,13 @@ public final class Place {
         try {
             return parts.get();
         } catch (IllegalArgumentException refused) {
-            invalid(refused.getMessage() + ".");
+            invalid(sentence(String.valueOf(refused.getMessage())));
             return null;
         }
+    }
+
+    private static String sentence(String message) {
+        return Character.toUpperCase(message.charAt(0)) + message.substring(1) + ".";
     }
 
     /** Reads every element that can be read; an absent list is empty. */

@@ -28,7 +28,7 @@ public final class RequiredMembers {
         if (value instanceof Record) {
             for (RecordComponent component : value.getClass().getRecordComponents()) {
                 Object member = valueOf(component, value);
-                Place at = place.member(WrittenName.of(component));
+                Place at = value instanceof Alternatives ? place : place.member(WrittenName.of(component));
                 if (member != null) {
                     check(member, at);
                 } else if (isRequired(component)) {

@@ -9,6 +9,7 @@ import tools.jackson.core.JsonParser;
 import tools.jackson.core.JsonToken;
 import tools.jackson.core.type.TypeReference;
 import tools.jackson.databind.DeserializationContext;
+import tools.jackson.databind.JavaType;
 import tools.jackson.databind.ValueDeserializer;
 import tools.jackson.databind.annotation.JsonDeserialize;
 
@@ -16,7 +17,7 @@ import tools.jackson.databind.annotation.JsonDeserialize;
 @JsonDeserialize(using = SampleCounts.Deserializer.class)
 @Schema(oneOf = {CountRange.class, BigDecimal[].class})
 public record SampleCounts(
-        @Nullable CountRange range, @Nullable List<BigDecimal> values) {
+        @Nullable CountRange range, @Nullable List<BigDecimal> values) implements Alternatives {
 
     static final class Deserializer extends ValueDeserializer<SampleCounts> {
         @Override
@@ -30,7 +31,7 @@ public record SampleCounts(
             throw Problems.wrongType("", "an object with min and max, or a list of whole numbers");
         }
 
-        private static tools.jackson.databind.JavaType listOfNumbers(DeserializationContext context) {
+        private static JavaType listOfNumbers(DeserializationContext context) {
             return context.getTypeFactory().constructType(new TypeReference<List<BigDecimal>>() {});
         }
     }

@@ -2,6 +2,7 @@ package rasterfit.app.gear;
 
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -32,7 +33,7 @@ final class SharedReader {
         if (written.value() != null) {
             return Fact.known(at.number(written.value(), range));
         }
-        NumberFact.NumberBounds bounds = java.util.Objects.requireNonNull(written.bounds());
+        NumberFact.NumberBounds bounds = Objects.requireNonNull(written.bounds());
         Rational least = at.member("least").number(bounds.least(), range);
         Rational greatest = at.member("greatest").number(bounds.greatest(), range);
         Rational typical = bounds.typical() == null ? null : at.member("typical").number(bounds.typical(), range);
@@ -46,7 +47,7 @@ final class SharedReader {
         if (written.value() != null) {
             return Fact.known(at.exact(written.value(), range));
         }
-        ExactFact.ExactBounds bounds = java.util.Objects.requireNonNull(written.bounds());
+        ExactFact.ExactBounds bounds = Objects.requireNonNull(written.bounds());
         Rational least = at.member("least").exact(bounds.least(), range);
         Rational greatest = at.member("greatest").exact(bounds.greatest(), range);
         Rational typical = bounds.typical() == null ? null : at.member("typical").exact(bounds.typical(), range);
@@ -70,8 +71,13 @@ final class SharedReader {
     /** Where a connector is not known, some other stands in and the fault is noted. */
     static Plug plug(Place at, String connector, @Nullable String wiring) {
         at.member("wiring").optionalToken(wiring);
-        Connector read = at.member("connector").make(() -> new Connector(connector));
-        return new Plug(read == null ? new Connector(Connector.LISTED.get(0)) : read, wiring);
+        if (!Connector.isKnown(connector)) {
+            at.member("connector")
+                    .unknownValue("Unknown connector; known are " + String.join(", ", Connector.LISTED)
+                            + ", or own:<slug> for one that only one maker's gear has.");
+            return new Plug(new Connector(Connector.LISTED.get(0)), wiring);
+        }
+        return new Plug(new Connector(connector), wiring);
     }
 
     static List<Carried> carried(Place at, List<CarriedBody> bodies) {
