@@ -29,10 +29,15 @@ public record Connector(String name) {
     private static final Pattern OWN = Pattern.compile("own:[a-z0-9]+(-[a-z0-9]+)*");
 
     public Connector {
-        if (!LISTED.contains(name) && !OWN.matcher(name).matches()) {
+        if (!isKnown(name)) {
             throw new IllegalArgumentException(
                     "unknown connector " + name + "; use one of " + LISTED + " or own:<slug>");
         }
+    }
+
+    /** Whether a name is listed, or of the form {@code own:<slug>}. */
+    public static boolean isKnown(String name) {
+        return LISTED.contains(name) || OWN.matcher(name).matches();
     }
 
     @Override

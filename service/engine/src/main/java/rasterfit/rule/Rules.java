@@ -32,7 +32,8 @@ public final class Rules {
                         ProcessingRules.ALL,
                         LinkClockRules.ALL,
                         LimitRules.ALL,
-                        FindingRules.ALL)
+                        FindingRules.ALL,
+                        EdidRules.ALL)
                 .forEach(rules::addAll);
         rules.sort(Comparator.comparing(Rule::stage).thenComparing(Rule::id));
         return List.copyOf(rules);

@@ -58,7 +58,7 @@ final class JsonProblems {
             return unknownKind(pointer, unknown);
         }
         if (thrown instanceof InvalidNullException) {
-            return Problems.invalid(pointer, "Must not be null.");
+            return one(ProblemType.MISSING_MEMBER, pointer, "Must not be null.");
         }
         if (thrown instanceof InvalidFormatException misformed && isEnum(misformed.getTargetType())) {
             // A name in an object is not yet part of the path when it is itself what cannot be read.
@@ -67,6 +67,9 @@ final class JsonProblems {
         }
         if (thrown instanceof MismatchedInputException mismatch) {
             return mismatched(pointer, mismatch);
+        }
+        if (thrown.getCause() instanceof NumberFormatException) {
+            return Problems.invalid(pointer, "The number is out of range.");
         }
         String refusal = refusal(thrown.getCause());
         return refusal == null ? null : Problems.invalid(pointer, refusal);
@@ -157,7 +160,10 @@ final class JsonProblems {
                 ? ""
                 : Arrays.stream(kinds.value()).map(JsonSubTypes.Type::name).collect(Collectors.joining(", "));
         if (thrown.getTypeId() == null) {
-            return Problems.invalid(pointer, "The member that names the kind is needed; kinds: " + known + ".");
+            return one(
+                    ProblemType.MISSING_MEMBER,
+                    pointer,
+                    "The member that names the kind is needed; kinds: " + known + ".");
         }
         return one(
                 ProblemType.UNKNOWN_VALUE,
@@ -172,7 +178,7 @@ final class JsonProblems {
         }
         JsonToken token = thrown.getCurrentToken();
         if (token == JsonToken.END_OBJECT || token == JsonToken.VALUE_NULL) {
-            return Problems.invalid(pointer, "A value is needed.");
+            return one(ProblemType.MISSING_MEMBER, pointer, "A value is needed.");
         }
         return Problems.wrongType(pointer, nameOf(thrown.getTargetType()) + ", found " + nameOf(token));
     }

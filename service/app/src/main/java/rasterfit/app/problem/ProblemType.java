@@ -16,6 +16,7 @@ public enum ProblemType {
     DUPLICATE_MEMBER(400, "A member occurs twice in one JSON object"),
     JSON_TOO_COMPLEX(400, "The JSON exceeds a limit of form"),
     UNKNOWN_MEMBER(400, "A member is not known"),
+    MISSING_MEMBER(400, "A required member is absent"),
     UNKNOWN_VALUE(400, "A value is not one of those known"),
     WRONG_TYPE(400, "A value has the wrong JSON type or form"),
     UNKNOWN_PARAMETER(400, "A query parameter is not known"),

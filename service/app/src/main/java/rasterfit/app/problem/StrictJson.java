@@ -9,6 +9,7 @@ import org.springframework.core.annotation.Order;
 import org.springframework.stereotype.Component;
 import tools.jackson.core.StreamReadConstraints;
 import tools.jackson.core.StreamReadFeature;
+import tools.jackson.core.StreamWriteFeature;
 import tools.jackson.core.json.JsonFactoryBuilder;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.MapperFeature;
@@ -40,6 +41,8 @@ final class StrictJson implements JsonMapperBuilderCustomizer, JsonFactoryBuilde
     @Override
     public void customize(JsonMapper.Builder builder) {
         builder.enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+                // Numbers without exponent, as a person would write them.
+                .enable(StreamWriteFeature.WRITE_BIGDECIMAL_AS_PLAIN)
                 .enable(
                         DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES,
                         DeserializationFeature.FAIL_ON_TRAILING_TOKENS,

@@ -113,7 +113,7 @@ class StrictJsonTest extends ServedTest {
 
     @Test
     void aMissingKindIsAskedFor() throws Exception {
-        assertThat(message(problem(post("{\"rate\":{\"hertz\":60}}"), 422, "invalid-value")))
+        assertThat(message(problem(post("{\"rate\":{\"hertz\":60}}"), 400, "missing-member")))
                 .contains("FIXED, FREE");
     }
 
@@ -188,15 +188,21 @@ class StrictJsonTest extends ServedTest {
     }
 
     @Test
+    void anExponentBeyondAllReasonIsOutOfRange() throws Exception {
+        assertThat(pointer(problem(post("{\"amount\":1e9999999999999}"), 422, "invalid-value")))
+                .isEqualTo("/amount");
+    }
+
+    @Test
     void aNullInsideAListIsRefusedAtItsPlace() throws Exception {
-        assertThat(pointer(problem(post("{\"tags\":[\"a\",null]}"), 422, "invalid-value")))
+        assertThat(pointer(problem(post("{\"tags\":[\"a\",null]}"), 400, "missing-member")))
                 .startsWith("/tags");
     }
 
     @ParameterizedTest
     @ValueSource(strings = {"{\"rate\":{\"kind\":\"FIXED\"}}", "{\"rate\":{\"kind\":\"FIXED\",\"hertz\":null}}"})
     void aPrimitiveIsNeitherAbsentNorNull(String body) throws Exception {
-        assertThat(pointer(problem(post(body), 422, "invalid-value"))).isEqualTo("/rate/hertz");
+        assertThat(pointer(problem(post(body), 400, "missing-member"))).isEqualTo("/rate/hertz");
     }
 
     @Test

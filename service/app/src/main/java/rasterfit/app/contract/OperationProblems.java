@@ -1,0 +1,71 @@
+package rasterfit.app.contract;
+
+import io.swagger.v3.core.converter.ModelConverters;
+import io.swagger.v3.oas.models.Components;
+import io.swagger.v3.oas.models.OpenAPI;
+import io.swagger.v3.oas.models.Operation;
+import io.swagger.v3.oas.models.PathItem;
+import io.swagger.v3.oas.models.headers.Header;
+import io.swagger.v3.oas.models.info.Info;
+import io.swagger.v3.oas.models.media.Content;
+import io.swagger.v3.oas.models.media.IntegerSchema;
+import io.swagger.v3.oas.models.media.MediaType;
+import io.swagger.v3.oas.models.media.Schema;
+import io.swagger.v3.oas.models.responses.ApiResponse;
+import java.util.Map;
+import java.util.TreeMap;
+import org.springdoc.core.customizers.OpenApiCustomizer;
+import org.springframework.stereotype.Component;
+import rasterfit.app.problem.Problem;
+import rasterfit.app.problem.ProblemType;
+
+/** Names the service in the contract and adds to each operation the problems that it can answer with. */
+@Component
+final class OperationProblems implements OpenApiCustomizer {
+    private static final String PROBLEM = "Problem";
+
+    @Override
+    public void customise(OpenAPI contract) {
+        contract.setInfo(new Info()
+                .title("Rasterfit")
+                .version("1")
+                .description("Matches the video of an old game console to a display and explains each ranked setup."));
+        Components components = contract.getComponents() == null ? new Components() : contract.getComponents();
+        ModelConverters.getInstance(true).readAll(Problem.class).forEach(components::addSchemas);
+        contract.setComponents(components);
+        contract.getPaths().forEach((path, item) -> item.readOperationsMap().forEach(OperationProblems::add));
+    }
+
+    private static void add(PathItem.HttpMethod method, Operation operation) {
+        Map<Integer, String> problems = new TreeMap<>();
+        problems.put(400, "The request is malformed, or names a member, value or parameter that is not known.");
+        problems.put(406, ProblemType.NOT_ACCEPTABLE.title());
+        problems.put(500, ProblemType.INTERNAL_ERROR.title());
+        if (operation.getRequestBody() != null || method == PathItem.HttpMethod.POST) {
+            problems.put(413, ProblemType.CONTENT_TOO_LARGE.title());
+            problems.put(415, ProblemType.UNSUPPORTED_MEDIA_TYPE.title());
+            problems.put(422, "A value is out of range, does not fit the others, or asks for too much work.");
+        }
+        problems.forEach((status, description) ->
+                operation.getResponses().addApiResponse(Integer.toString(status), response(description)));
+        if ("match".equals(operation.getOperationId())) {
+            operation
+                    .getResponses()
+                    .addApiResponse(
+                            "503",
+                            response("The match did not end in time.")
+                                    .addHeaderObject(
+                                            "Retry-After",
+                                            new Header()
+                                                    .description("Seconds to wait before another try")
+                                                    .schema(new IntegerSchema())));
+        }
+    }
+
+    private static ApiResponse response(String description) {
+        Schema<?> reference = new Schema<>().$ref("#/components/schemas/" + PROBLEM);
+        return new ApiResponse()
+                .description(description.endsWith(".") ? description : description + ".")
+                .content(new Content().addMediaType(Problem.MEDIA_TYPE, new MediaType().schema(reference)));
+    }
+}

@@ -1,0 +1,58 @@
+package rasterfit.app.display;
+
+import org.jspecify.annotations.Nullable;
+import rasterfit.app.answer.Plain;
+import rasterfit.app.answer.TimingAnswer;
+import rasterfit.edid.AcceptedTiming;
+import rasterfit.edid.NominalFormat;
+import rasterfit.edid.TimingOrigin;
+import rasterfit.quantity.Frequency;
+import rasterfit.timing.Scan;
+
+/**
+ * A timing that a display lists.
+ *
+ * @param vic of a VIC only
+ * @param hdmiVic of an HDMI VIC only
+ * @param timing absent for a number without a published timing, and for standard and established timings
+ * @param nominal of standard and established timings only
+ * @param pictureAspect where the timing fixes it
+ * @param preferred whether it is the display's preferred timing
+ * @param nativeFormat whether the display declares it native
+ * @param chroma420Only whether it is taken as YCbCr 4:2:0 only; no timing read so far is
+ */
+record DecodedTiming(
+        TimingOrigin origin,
+        @Nullable Integer vic,
+        @Nullable Integer hdmiVic,
+        @Nullable TimingAnswer timing,
+        @Nullable Nominal nominal,
+        @Nullable String pictureAspect,
+        boolean preferred,
+        boolean nativeFormat,
+        boolean chroma420Only) {
+
+    /** A size and a rate as rounded by the EDID. */
+    record Nominal(int horizontalActive, int verticalActive, Scan scan, String fieldRateHz) {
+        static Nominal of(NominalFormat format) {
+            return new Nominal(
+                    format.horizontalActive(),
+                    format.verticalActive(),
+                    format.scan(),
+                    Plain.exact(Frequency.ofHz(format.fieldRateHz())));
+        }
+    }
+
+    static DecodedTiming of(AcceptedTiming timing) {
+        return new DecodedTiming(
+                timing.origin(),
+                timing.vic(),
+                timing.hdmiVic(),
+                timing.timing() == null ? null : TimingAnswer.of(timing.timing()),
+                timing.nominal() == null ? null : Nominal.of(timing.nominal()),
+                timing.pictureAspect().map(Object::toString).orElse(null),
+                timing.preferred(),
+                timing.nativeFormat(),
+                false);
+    }
+}

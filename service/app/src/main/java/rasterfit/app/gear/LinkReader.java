@@ -1,0 +1,44 @@
+package rasterfit.app.gear;
+
+import org.jspecify.annotations.Nullable;
+import rasterfit.gear.Link;
+
+/** Reads cables, adapters and switches. */
+final class LinkReader {
+    private static final int MOST_CONVERSIONS = 32;
+
+    private LinkReader() {}
+
+    static @Nullable Link read(Place at, LinkBody body, @Nullable String defaultId) {
+        String id = at.id(body.id(), defaultId);
+        String name = at.member("name").text(body.name());
+        if (body.lengthMm() != null) {
+            at.member("lengthMm").number(body.lengthMm(), Range.LENGTH_MM);
+        }
+        var from = SharedReader.plug(
+                at.member("from"), body.from().connector(), body.from().wiring());
+        var to = SharedReader.plug(
+                at.member("to"), body.to().connector(), body.to().wiring());
+        var carries = SharedReader.carried(at.member("carries"), body.carries());
+        var bandwidth = SharedReader.fact(at.member("bandwidthHz"), body.bandwidthHz(), Range.BANDWIDTH);
+        keep(at, body);
+        var price = SharedReader.price(at.member("price"), body.price());
+        return at.make(() -> new Link(id, name, body.kind(), from, to, carries, price, bandwidth));
+    }
+
+    /** Members that nothing computes with yet still have to make sense. */
+    private static void keep(Place at, LinkBody body) {
+        at.member("ports").optionalCount(body.ports(), Range.PORTS);
+        at.member("converts").each(body.converts(), 0, MOST_CONVERSIONS, (place, conversion) -> conversion);
+        SharedReader.fact(at.member("delayUs"), body.delayUs(), Range.MICROSECONDS);
+        at.member("sound").optionalToken(body.sound());
+        SharedReader.supply(at.member("supply"), body.supply());
+        Provenance.read(at.member("provenance"), body.provenance());
+        if (body.kind() != Link.Kind.SWITCH && body.ports() != null) {
+            at.member("ports").invalid("Only a switch has ports.");
+        }
+        if (body.kind() != Link.Kind.ADAPTER && body.converts() != null) {
+            at.member("converts").invalid("Only an adapter converts.");
+        }
+    }
+}

@@ -1,0 +1,147 @@
+package rasterfit.app.match;
+
+import java.math.BigDecimal;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import rasterfit.app.answer.Plain;
+import rasterfit.match.MatchResult;
+import rasterfit.match.MatchResult.CriterionValue;
+import rasterfit.match.MatchResult.RankedSetup;
+import rasterfit.match.MatchResult.RouteStep;
+import rasterfit.rule.Finding;
+import rasterfit.rule.Severity;
+import rasterfit.rule.Stage;
+
+/**
+ * The answer to a match: ranked setups, and what was refused and why.
+ *
+ * @param ranked best first
+ * @param refused by rule, in chain order
+ */
+record MatchAnswer(
+        String engineVersion,
+        long catalogueRevision,
+        CountsAnswer counts,
+        List<SetupAnswer> ranked,
+        List<RefusalAnswer> refused) {
+
+    /**
+     * How much was looked at.
+     *
+     * @param routes mating chains, refused ones included
+     * @param settings over all routes and groups of modes
+     */
+    record CountsAnswer(int routes, int refusedRoutes, long settings, long refusedSettings) {}
+
+    /**
+     * A route with settings for all modes.
+     *
+     * @param score from 0 to 1, the weighted mean of the utilities of {@code criteria}
+     * @param paretoOptimal whether no other setup is better in picture, latency, risk or cost without being worse in
+     *     another of them
+     * @param modeSettings one for each group of modes that the equipment cannot tell apart
+     */
+    record SetupAnswer(
+            int rank,
+            BigDecimal score,
+            boolean paretoOptimal,
+            PriceAnswer price,
+            List<RouteStepAnswer> route,
+            List<ModeSettingAnswer> modeSettings,
+            List<CriterionAnswer> criteria,
+            List<FindingAnswer> findings) {
+        static SetupAnswer of(RankedSetup setup) {
+            return new SetupAnswer(
+                    setup.rank(),
+                    Plain.of(setup.score()),
+                    setup.paretoOptimal(),
+                    PriceAnswer.of(setup.price()),
+                    setup.route().stream().map(RouteStepAnswer::of).toList(),
+                    setup.modeSettings().stream().map(ModeSettingAnswer::of).toList(),
+                    setup.criteria().stream().map(CriterionAnswer::of).toList(),
+                    setup.findings().stream().map(FindingAnswer::of).toList());
+        }
+    }
+
+    /**
+     * What is still to be bought.
+     *
+     * @param amount the middle of least and greatest; all three absent if nothing is priced
+     * @param unpriced ids of what has no price
+     */
+    record PriceAnswer(
+            @Nullable String amount,
+            @Nullable String least,
+            @Nullable String greatest,
+            @Nullable String currency,
+            List<String> unpriced) {
+        static PriceAnswer of(MatchResult.Price price) {
+            return new PriceAnswer(
+                    written(price.amount()),
+                    written(price.least()),
+                    written(price.greatest()),
+                    price.currency(),
+                    price.unpriced());
+        }
+
+        private static @Nullable String written(@Nullable BigDecimal amount) {
+            return amount == null ? null : amount.toPlainString();
+        }
+    }
+
+    /**
+     * One part of the chain.
+     *
+     * @param port which of its inputs or outputs is used
+     * @param state menu state of a display input
+     * @param detail connector, format and sync
+     */
+    record RouteStepAnswer(
+            Stage stage,
+            String id,
+            String name,
+            @Nullable String port,
+            @Nullable String state,
+            @Nullable String detail) {
+        static RouteStepAnswer of(RouteStep step) {
+            return new RouteStepAnswer(step.stage(), step.id(), step.name(), step.port(), step.state(), step.detail());
+        }
+    }
+
+    /**
+     * How a setup does by one criterion.
+     *
+     * @param value in {@code unit}; absent where there is no single number
+     * @param utility from 0 to 1
+     * @param weight after normalisation
+     */
+    record CriterionAnswer(
+            String id, @Nullable BigDecimal value, String unit, BigDecimal utility, BigDecimal weight) {
+        static CriterionAnswer of(CriterionValue value) {
+            return new CriterionAnswer(
+                    value.criterion().id(),
+                    Plain.orAbsent(value.value()),
+                    value.criterion().unit(),
+                    Plain.of(value.utility()),
+                    Plain.of(value.weight()));
+        }
+    }
+
+    /** Something to know about a setup that works. */
+    record FindingAnswer(String rule, Severity severity, Stage stage, String message) {
+        static FindingAnswer of(Finding finding) {
+            return new FindingAnswer(
+                    finding.rule().id(), finding.rule().severity(), finding.rule().stage(), finding.message());
+        }
+    }
+
+    static MatchAnswer of(String engineVersion, MatchResult result) {
+        MatchResult.Counts counts = result.counts();
+        return new MatchAnswer(
+                engineVersion,
+                result.catalogueRevision(),
+                new CountsAnswer(counts.routes(), counts.refusedRoutes(), counts.settings(), counts.refusedSettings()),
+                result.ranked().stream().map(SetupAnswer::of).toList(),
+                result.refused().stream().map(RefusalAnswer::of).toList());
+    }
+}

@@ -1,0 +1,26 @@
+package rasterfit.app.match;
+
+import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.tags.Tag;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestBody;
+import org.springframework.web.bind.annotation.RestController;
+
+/** Matches a console to a display. */
+@RestController
+@Tag(name = "matches")
+class MatchController {
+    private final MatchService service;
+
+    MatchController(MatchService service) {
+        this.service = service;
+    }
+
+    @PostMapping(path = "/v1/matches", consumes = "application/json", produces = "application/json")
+    @Operation(
+            operationId = "match",
+            summary = "Match a console to a display: ranked, explained setups; nothing is stored")
+    MatchAnswer match(@RequestBody MatchRequestBody request) {
+        return service.match(request);
+    }
+}

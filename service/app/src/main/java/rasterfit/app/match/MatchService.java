@@ -1,0 +1,60 @@
+package rasterfit.app.match;
+
+import java.util.List;
+import java.util.function.BooleanSupplier;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.boot.context.properties.EnableConfigurationProperties;
+import org.springframework.boot.info.BuildProperties;
+import org.springframework.stereotype.Service;
+import rasterfit.app.catalogue.Catalogues;
+import rasterfit.app.problem.ProblemError;
+import rasterfit.app.problem.Problems;
+import rasterfit.gear.Catalogue;
+import rasterfit.match.MatchRequest;
+import rasterfit.match.MatchResult;
+import rasterfit.match.Matcher;
+import rasterfit.match.OutOfTime;
+import rasterfit.match.TooMuchWork;
+import rasterfit.match.WorkLimit;
+
+/** Computes matches within stated limits of work and time. */
+@Service
+@EnableConfigurationProperties(MatchProperties.class)
+class MatchService {
+    private final Catalogues catalogues;
+    private final MatchProperties limits;
+    private final String engineVersion;
+
+    MatchService(Catalogues catalogues, MatchProperties limits, ObjectProvider<BuildProperties> build) {
+        this.catalogues = catalogues;
+        this.limits = limits;
+        // Only the build knows its version; a process started from bare classes has none.
+        BuildProperties known = build.getIfAvailable();
+        String version = known == null ? null : known.getVersion();
+        this.engineVersion = version == null ? "unversioned" : version;
+    }
+
+    /** @throws rasterfit.app.problem.ProblemException if the request is faulty or costs too much */
+    MatchAnswer match(MatchRequestBody body) {
+        Catalogue catalogue = catalogues.current();
+        MatchRequest request = new RequestReader(catalogue).read(body);
+        Catalogue rest = RequestReader.without(catalogue, request.equipment());
+        try {
+            MatchResult result = new Matcher(new WorkLimit(limits.maxSettings(), deadline())).match(request, rest);
+            return MatchAnswer.of(engineVersion, result);
+        } catch (TooMuchWork tooMuch) {
+            String detail = "The request needs " + tooMuch.settings() + " settings to be computed; at most "
+                    + tooMuch.maximum() + " are allowed. Name an input or a variant, or leave equipment out.";
+            throw Problems.workLimitExceeded(
+                    detail, List.of(ProblemError.at("", detail, Long.toString(tooMuch.maximum()))));
+        } catch (OutOfTime late) {
+            throw Problems.unavailable(
+                    "The match did not end within " + limits.maxTime().toMillis() + " ms.", limits.maxTime());
+        }
+    }
+
+    private BooleanSupplier deadline() {
+        long end = System.nanoTime() + limits.maxTime().toNanos();
+        return () -> System.nanoTime() - end > 0;
+    }
+}

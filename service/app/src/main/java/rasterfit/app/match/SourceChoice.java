@@ -1,0 +1,40 @@
+package rasterfit.app.match;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import rasterfit.app.gear.PriceBody;
+import rasterfit.app.gear.ProvenanceBody;
+import rasterfit.app.gear.SourceBody;
+import rasterfit.app.gear.SupplyBody;
+
+/**
+ * Which console is meant, in one of three ways: by {@code catalogueId}; described as one variant by {@code name},
+ * {@code outputs} and {@code modes}; or described with several {@code variants}.
+ *
+ * @param variantId needed where there are several variants
+ */
+record SourceChoice(
+        @Nullable String catalogueId,
+        @Nullable String variantId,
+        @Nullable String id,
+        @Nullable String name,
+        @Nullable String region,
+        @Nullable String hardwareRevision,
+        @Nullable PriceBody price,
+        @Nullable List<SourceBody.SourceOutputBody> outputs,
+        @Nullable List<SourceBody.ModeBody> modes,
+        @Nullable SupplyBody supply,
+        @Nullable List<ProvenanceBody> provenance,
+        @Nullable List<SourceBody.VariantBody> variants) {
+
+    /** Whether any member of a single variant is there. */
+    boolean isOneVariant() {
+        return outputs != null
+                || modes != null
+                || region != null
+                || hardwareRevision != null
+                || price != null
+                || supply != null
+                || provenance != null;
+    }
+}
