@@ -30,14 +30,16 @@ public final class EdidRules {
 
     private static String statement(DefectCode code) {
         return switch (code) {
-            case LENGTH_NOT_WHOLE_BLOCKS -> "An EDID is a number of whole blocks of 128 bytes; a part of one is left out.";
+            case LENGTH_NOT_WHOLE_BLOCKS ->
+                "An EDID is a number of whole blocks of 128 bytes; a part of one is left out.";
             case TOO_LONG -> "An EDID has at most 256 blocks; the rest is left out.";
             case HEADER_MISSING -> "An EDID begins with 00 FF FF FF FF FF FF 00; without it nothing is read.";
             case CHECKSUM_WRONG -> "The bytes of each block add up to 0 modulo 256.";
             case VERSION_UNKNOWN -> "EDID 1.0 to 1.4 are known; another version is read as the nearest.";
             case MANUFACTURER_ID_INVALID -> "The manufacturer is three letters in five bits each.";
             case EXTENSION_COUNT_DIFFERS -> "Byte 7Eh of the base block counts the extension blocks that follow.";
-            case DETAILED_TIMING_IMPOSSIBLE -> "A detailed timing describes a raster; one that cannot exist is left out.";
+            case DETAILED_TIMING_IMPOSSIBLE ->
+                "A detailed timing describes a raster; one that cannot exist is left out.";
             case STANDARD_TIMING_RESERVED -> "An unused standard timing reads 01 01; reserved values are left out.";
             case RANGE_LIMITS_IMPOSSIBLE -> "A least rate is not above the greatest; such limits are left out.";
             case RANGE_OFFSETS_UNDEFINED -> "Offsets of range limits exist from EDID 1.4 on; others are not applied.";
@@ -73,8 +75,7 @@ public final class EdidRules {
                     STANDARD_TIMING_RESERVED,
                     RANGE_LIMITS_IMPOSSIBLE,
                     RANGE_OFFSETS_UNDEFINED,
-                    IMAGE_SIZE_CONTRADICTORY ->
-                "E-EDID A2 §3";
+                    IMAGE_SIZE_CONTRADICTORY -> "E-EDID A2 §3";
         };
     }
 }

@@ -9,6 +9,7 @@ import java.util.Base64;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
@@ -196,7 +197,7 @@ class DemoEdidsTest {
         return edid;
     }
 
-    private static TreeSet<Integer> vics(String id) {
+    private static Set<Integer> vics(String id) {
         TreeSet<Integer> vics = new TreeSet<>();
         List<AcceptedTiming> timings = EdidReader.read(edid(id)).timings();
         timings.stream().map(AcceptedTiming::vic).filter(vic -> vic != null).forEach(vics::add);

@@ -17,14 +17,20 @@ import rasterfit.match.LimitedMeasure;
  */
 public record LimitAnswer(
         String measure,
-        @Schema(oneOf = {BigDecimal.class, String.class}) @Nullable Object atMost,
-        @Schema(oneOf = {BigDecimal.class, String.class}) @Nullable Object atLeast,
+
+        @Schema(oneOf = {BigDecimal.class, String.class}) @Nullable
+        Object atMost,
+
+        @Schema(oneOf = {BigDecimal.class, String.class}) @Nullable
+        Object atLeast,
+
         @Nullable String currency,
         String unit) {
 
     public static LimitAnswer of(Limit limit) {
         boolean isUpper = limit.bound() == Limit.Bound.AT_MOST;
-        String figure = limit.figure() == null ? "" : "." + limit.figure().name().toLowerCase(Locale.ROOT);
+        String figure =
+                limit.figure() == null ? "" : "." + limit.figure().name().toLowerCase(Locale.ROOT);
         Object value = value(limit);
         return new LimitAnswer(
                 limit.measure().id() + figure,

@@ -37,7 +37,8 @@ final class DemoCatalogue implements Catalogues {
         try (InputStream in = document.getInputStream()) {
             return GearReader.catalogue(mapper.readValue(in, CatalogueBody.class), REVISION);
         } catch (ProblemException faulty) {
-            throw new IllegalStateException(document.getDescription() + " is not a valid catalogue: " + told(faulty), faulty);
+            throw new IllegalStateException(
+                    document.getDescription() + " is not a valid catalogue: " + told(faulty), faulty);
         } catch (JacksonException malformed) {
             throw new IllegalStateException(
                     document.getDescription() + " is not a valid catalogue: " + malformed.getOriginalMessage() + " at "

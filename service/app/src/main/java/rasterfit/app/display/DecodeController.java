@@ -40,7 +40,8 @@ class DecodeController {
                         schema =
                                 @Schema(
                                         type = "string",
-                                        description = "Pairs of hexadecimal digits; white space may stand between them"))
+                                        description =
+                                                "Pairs of hexadecimal digits; white space may stand between them"))
             })
     DecodedDisplay decode(
             @Parameter(hidden = true) @RequestHeader(HttpHeaders.CONTENT_TYPE) MediaType type,

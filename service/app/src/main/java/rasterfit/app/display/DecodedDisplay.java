@@ -80,7 +80,9 @@ record DecodedDisplay(
      * @param aspect width to height, where the EDID gives a shape in place of a size
      */
     record DecodedPanel(
-            @Nullable Pixels pixels, @Nullable Size sizeMm, @Nullable String aspect) {}
+            @Nullable Pixels pixels,
+            @Nullable Size sizeMm,
+            @Nullable String aspect) {}
 
     record Pixels(int columns, int rows) {}
 

@@ -20,7 +20,8 @@ final class HexText {
             int low = at + 1 < text.length() ? Character.digit(text.charAt(at + 1), 16) : -1;
             if (high < 0 || low < 0) {
                 throw Problems.wrongType(
-                        "", "pairs of hexadecimal digits, with white space at most between them; character " + at
+                        "",
+                        "pairs of hexadecimal digits, with white space at most between them; character " + at
                                 + " is where it ends to be so");
             }
             bytes.write(high << 4 | low);

@@ -57,7 +57,8 @@ final class ConverterReader {
         boolean samples = processing.stream().anyMatch(way -> !(way instanceof Processing.FormatOnly));
         for (int i = 0; samples && i < body.inputs().size(); i++) {
             ConverterBody.ConverterInputBody input = body.inputs().get(i);
-            boolean isAnalog = input.accepts().stream().anyMatch(taken -> !taken.format().isDigital());
+            boolean isAnalog =
+                    input.accepts().stream().anyMatch(taken -> !taken.format().isDigital());
             if (isAnalog && input.digitiser() == null) {
                 inputs.element(i)
                         .member("digitiser")
@@ -99,7 +100,11 @@ final class ConverterReader {
         SamplesPerLine samples = sampleCounts(at.member("samplesPerLine"), body.samplesPerLine());
         Integer steps = at.member("phaseSteps").optionalCount(body.phaseSteps(), Range.PHASE_STEPS);
         List<Frequency> lowPass = at.member("lowPassHz")
-                .each(body.lowPassHz(), 0, MOST_CUT_OFFS, (place, written) -> place.frequency(written, Range.BANDWIDTH));
+                .each(
+                        body.lowPassHz(),
+                        0,
+                        MOST_CUT_OFFS,
+                        (place, written) -> place.frequency(written, Range.BANDWIDTH));
         var jitter = SharedReader.fact(at.member("clockJitterNs"), body.clockJitterNs(), Range.JITTER_NS);
         return samples == null ? null : at.make(() -> new Digitiser(greatest, samples, steps, lowPass, jitter));
     }
@@ -108,8 +113,8 @@ final class ConverterReader {
         if (body.range() != null) {
             return range(at, body.range());
         }
-        List<Integer> values = at.each(
-                body.values(), 1, MOST_SAMPLE_COUNTS, (place, written) -> place.count(written, Range.SAMPLES));
+        List<Integer> values =
+                at.each(body.values(), 1, MOST_SAMPLE_COUNTS, (place, written) -> place.count(written, Range.SAMPLES));
         return at.make(() -> new SamplesPerLine.FixedList(values));
     }
 

@@ -137,16 +137,15 @@ public record DisplayBody(
      *
      * @param filter how it resamples a raster of another size; interpolating if absent
      */
-    public record GridBody(
-            PixelsBody pixels,
-            @Nullable SizeBody sizeMm,
-            Panel.@Nullable Filter filter) implements PanelBody {}
+    public record GridBody(PixelsBody pixels, @Nullable SizeBody sizeMm, Panel.@Nullable Filter filter)
+            implements PanelBody {}
 
     /** @param aspect {@code 4:3} (if absent) or {@code 16:9} */
     public record TubeBody(
-            @Schema(allowableValues = {"4:3", "16:9"}) @Nullable String aspect,
-            @Nullable SizeBody sizeMm)
-            implements PanelBody {}
+            @Schema(allowableValues = {"4:3", "16:9"}) @Nullable
+            String aspect,
+
+            @Nullable SizeBody sizeMm) implements PanelBody {}
 
     public record PixelsBody(
             @Schema(type = "integer") BigDecimal columns,

@@ -129,8 +129,9 @@ final class DisplayReader {
             return null;
         }
         return new Panel.SizeMm(
-                (int) place.member("width").number(body.width(), Range.SIZE_MM).round(),
-                (int) place.member("height").number(body.height(), Range.SIZE_MM).round());
+                (int) place.member("width").number(body.width(), Range.SIZE_MM).round(), (int) place.member("height")
+                        .number(body.height(), Range.SIZE_MM)
+                        .round());
     }
 
     private DisplayClass assumedClass(Panel panel) {

@@ -34,8 +34,9 @@ final class EdidDisplay {
         }
         Panel.Grid panel = panel(edid);
         if (panel == null) {
-            at.invalid("The EDID names no preferred timing, so the size of the panel is not known; describe the display by"
-                    + " inputs and panel.");
+            at.invalid(
+                    "The EDID names no preferred timing, so the size of the panel is not known; describe the display by"
+                            + " inputs and panel.");
             return null;
         }
         List<String> assumptions = new ArrayList<>();
@@ -43,7 +44,8 @@ final class EdidDisplay {
         assumptions.add(panelAssumption(panel));
         assumptions.add(classAssumption(kind));
         assumptions.add("Aspect controls are not in an EDID; fill, signalled and one-to-one are assumed.");
-        assumptions.add("The connector is not in an EDID; any that carries the input's kind of signal is assumed to fit.");
+        assumptions.add(
+                "The connector is not in an EDID; any that carries the input's kind of signal is assumed to fit.");
         return at.make(() -> new Display("display", name, kind, panel, List.of(input(edid)), assumptions));
     }
 

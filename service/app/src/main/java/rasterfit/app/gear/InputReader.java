@@ -50,13 +50,18 @@ final class InputReader {
         SinkReader sinkReader = new SinkReader(layers);
         List<Carried> accepts = accepts(edid, sinkReader.hasTypedIn(), plug);
         boolean isDigital = accepts.stream().anyMatch(taken -> taken.format().isDigital());
-        FrequencyRange lineRate = range("lineRateHz", DisplayInputBody::lineRateHz, StateBody::lineRateHz, Range.LINE_RATE);
+        FrequencyRange lineRate =
+                range("lineRateHz", DisplayInputBody::lineRateHz, StateBody::lineRateHz, Range.LINE_RATE);
         FrequencyRange fieldRate =
                 range("fieldRateHz", DisplayInputBody::fieldRateHz, StateBody::fieldRateHz, Range.FIELD_RATE);
-        SinkLimits sink = sink(sinkReader, edid, isDigital, () -> sinkReader.typedIn(id, lineRate, fieldRate, plug, display));
+        SinkLimits sink =
+                sink(sinkReader, edid, isDigital, () -> sinkReader.typedIn(id, lineRate, fieldRate, plug, display));
         List<AspectControl> controls = controls(id);
-        Fact overscan =
-                fact("overscanPercent", DisplayInputBody::overscanPercent, StateBody::overscanPercent, Range.OVERSCAN_PERCENT);
+        Fact overscan = fact(
+                "overscanPercent",
+                DisplayInputBody::overscanPercent,
+                StateBody::overscanPercent,
+                Range.OVERSCAN_PERCENT);
         Fact resync = fact("resyncMs", DisplayInputBody::resyncMs, StateBody::resyncMs, Range.MILLISECONDS);
         List<LagReading> lag = lag(id, stateId);
         Set<Scan> scans = scans();
@@ -88,7 +93,8 @@ final class InputReader {
         SharedReader.tokens(at.member("tolerates"), input.tolerates());
         if (layers.state() != null && layers.statePlace() != null) {
             layers.statePlace().member("sound").optionalToken(layers.state().sound());
-            SharedReader.tokens(layers.statePlace().member("tolerates"), layers.state().tolerates());
+            SharedReader.tokens(
+                    layers.statePlace().member("tolerates"), layers.state().tolerates());
         }
     }
 
@@ -219,8 +225,8 @@ final class InputReader {
     }
 
     private @Nullable Boolean lowDelay() {
-        DisplayBody.Preset preset =
-                layers.written("preset", DisplayInputBody::preset, StateBody::preset).value();
+        DisplayBody.Preset preset = layers.written("preset", DisplayInputBody::preset, StateBody::preset)
+                .value();
         return preset == null ? null : preset == DisplayBody.Preset.LOW_DELAY;
     }
 }

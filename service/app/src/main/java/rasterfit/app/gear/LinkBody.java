@@ -37,10 +37,8 @@ public record LinkBody(
     /** What an adapter makes of a signal. */
     public record ConversionBody(SignalBody from, SignalBody to) {}
 
-    public record SignalBody(
-            Format format, @Nullable SyncKind sync) {}
+    public record SignalBody(Format format, @Nullable SyncKind sync) {}
 
     /** @param wiring how the pins are used, where the connector alone does not say */
-    public record PlugBody(
-            String connector, @Nullable String wiring) {}
+    public record PlugBody(String connector, @Nullable String wiring) {}
 }

@@ -20,8 +20,7 @@ public record NumberFact(
         @Nullable BigDecimal value, @Nullable NumberBounds bounds) implements Alternatives {
 
     /** @param typical the middle of the range if absent */
-    public record NumberBounds(
-            BigDecimal least, @Nullable BigDecimal typical, BigDecimal greatest) {}
+    public record NumberBounds(BigDecimal least, @Nullable BigDecimal typical, BigDecimal greatest) {}
 
     static final class Deserializer extends ValueDeserializer<NumberFact> {
         @Override

@@ -2,8 +2,8 @@ package rasterfit.app.gear;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
-import java.util.List;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Supplier;
@@ -111,8 +111,7 @@ public final class Place {
     }
 
     /** Reads every element that can be read; an absent list is empty. */
-    public <B, T> List<T> each(
-            @Nullable List<? extends B> bodies, int least, int most, ElementReader<B, T> reader) {
+    public <B, T> List<T> each(@Nullable List<? extends B> bodies, int least, int most, ElementReader<B, T> reader) {
         List<T> values = new ArrayList<>();
         if (bodies == null) {
             return values;

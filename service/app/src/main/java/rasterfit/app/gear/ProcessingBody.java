@@ -40,9 +40,7 @@ public sealed interface ProcessingBody {
     NumberFact pipelineUs();
 
     /** The raster stays; only format or link changes. */
-    record FormatOnlyBody(
-            @Nullable String id,
-            @Nullable NumberFact pipelineUs) implements ProcessingBody {}
+    record FormatOnlyBody(@Nullable String id, @Nullable NumberFact pipelineUs) implements ProcessingBody {}
 
     /**
      * Every line is sent several times.
@@ -139,8 +137,7 @@ public sealed interface ProcessingBody {
     record SourceLockedBody(
             BigDecimal pullPpm,
             @Nullable String nominalHz,
-            @Schema(type = "integer") @Nullable BigDecimal bufferLines)
-            implements RateLockBody {}
+            @Schema(type = "integer") @Nullable BigDecimal bufferLines) implements RateLockBody {}
 
     /**
      * The output runs at its own rate.
@@ -150,11 +147,9 @@ public sealed interface ProcessingBody {
      */
     record FreeRunningBody(
             @Nullable List<String> ratesHz,
-            @Schema(type = "integer") @Nullable BigDecimal fieldStores)
-            implements RateLockBody {}
+            @Schema(type = "integer") @Nullable BigDecimal fieldStores) implements RateLockBody {}
 
     /** The output follows the source and signals its varying rate. */
     record VariableRefreshBody(
-            @Schema(type = "integer") @Nullable BigDecimal bufferLines)
-            implements RateLockBody {}
+            @Schema(type = "integer") @Nullable BigDecimal bufferLines) implements RateLockBody {}
 }

@@ -41,12 +41,10 @@ final class ProcessingReader {
         List<Processing.LineCounts> lines =
                 at.member("lines").each(body.lines(), 1, MOST_CLASSES, ProcessingReader::lineCounts);
         var samples = ConverterReader.range(at.member("samplesPerLine"), body.samplesPerLine());
-        var latestStart =
-                SharedReader.fact(at.member("latestStartLines"), body.latestStartLines(), Range.START_LINES);
+        var latestStart = SharedReader.fact(at.member("latestStartLines"), body.latestStartLines(), Range.START_LINES);
         Integer buffer = at.member("bufferLines").optionalCount(body.bufferLines(), Range.BUFFER_LINES);
         var interlaced = body.interlaced() == null ? Processing.InterlacedFields.REFUSED : body.interlaced();
-        return at.make(() ->
-                new Processing.LineRepeat(id, lines, samples, latestStart, buffer, interlaced, pipeline));
+        return at.make(() -> new Processing.LineRepeat(id, lines, samples, latestStart, buffer, interlaced, pipeline));
     }
 
     private static Processing.@Nullable LineCounts lineCounts(Place at, ProcessingBody.LineCountsBody body) {
@@ -73,11 +71,12 @@ final class ProcessingReader {
         ScaleAxis horizontal = axis(at.member("horizontal"), body.horizontal(), "maxCropDots", "maxCropLines");
         List<Deinterlacer> deinterlacers = at.member("deinterlacers")
                 .each(body.deinterlacers(), 0, MOST_DEINTERLACERS, ProcessingReader::deinterlacer);
-        List<RateLock> locks = at.member("rateLocks").each(body.rateLocks(), 1, MOST_RATE_LOCKS, ProcessingReader::lock);
+        List<RateLock> locks =
+                at.member("rateLocks").each(body.rateLocks(), 1, MOST_RATE_LOCKS, ProcessingReader::lock);
         return vertical == null || horizontal == null
                 ? null
-                : at.make(() -> new Processing.RasterScale(
-                        id, timings, vertical, horizontal, deinterlacers, locks, pipeline));
+                : at.make(() ->
+                        new Processing.RasterScale(id, timings, vertical, horizontal, deinterlacers, locks, pipeline));
     }
 
     private static @Nullable OfferedTiming offered(Place at, String reference) {

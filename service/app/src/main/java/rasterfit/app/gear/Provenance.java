@@ -25,7 +25,8 @@ record Provenance(List<Entry> entries) {
             at.member("basis").unknownValue("Only answers are computed; use MEASURED, PUBLISHED, DECLARED or ASSUMED.");
         }
         at.member("source").optionalText(body.source());
-        List<String> path = body.of().isEmpty() ? List.of() : Arrays.asList(body.of().split("/", -1));
+        List<String> path =
+                body.of().isEmpty() ? List.of() : Arrays.asList(body.of().split("/", -1));
         return new Entry(path, body.basis());
     }
 
@@ -35,7 +36,9 @@ record Provenance(List<Entry> entries) {
         Basis basis = otherwise;
         for (Entry entry : entries) {
             int length = entry.path().size();
-            if (length > longest && length <= path.size() && path.subList(0, length).equals(entry.path())) {
+            if (length > longest
+                    && length <= path.size()
+                    && path.subList(0, length).equals(entry.path())) {
                 longest = length;
                 basis = entry.basis();
             }

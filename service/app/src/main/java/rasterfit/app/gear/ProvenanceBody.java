@@ -12,5 +12,8 @@ import rasterfit.gear.Basis;
  */
 public record ProvenanceBody(
         String of,
-        @Schema(allowableValues = {"MEASURED", "PUBLISHED", "DECLARED", "ASSUMED"}) Basis basis,
+
+        @Schema(allowableValues = {"MEASURED", "PUBLISHED", "DECLARED", "ASSUMED"})
+        Basis basis,
+
         @Nullable String source) {}

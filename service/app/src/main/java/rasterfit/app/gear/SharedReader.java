@@ -36,7 +36,8 @@ final class SharedReader {
         NumberFact.NumberBounds bounds = Objects.requireNonNull(written.bounds());
         Rational least = at.member("least").number(bounds.least(), range);
         Rational greatest = at.member("greatest").number(bounds.greatest(), range);
-        Rational typical = bounds.typical() == null ? null : at.member("typical").number(bounds.typical(), range);
+        Rational typical =
+                bounds.typical() == null ? null : at.member("typical").number(bounds.typical(), range);
         return within(at, least, typical, greatest);
     }
 
@@ -50,7 +51,8 @@ final class SharedReader {
         ExactFact.ExactBounds bounds = Objects.requireNonNull(written.bounds());
         Rational least = at.member("least").exact(bounds.least(), range);
         Rational greatest = at.member("greatest").exact(bounds.greatest(), range);
-        Rational typical = bounds.typical() == null ? null : at.member("typical").exact(bounds.typical(), range);
+        Rational typical =
+                bounds.typical() == null ? null : at.member("typical").exact(bounds.typical(), range);
         return within(at, least, typical, greatest);
     }
 
@@ -102,8 +104,7 @@ final class SharedReader {
         tokens(at, written, Place::optionalToken);
     }
 
-    private static void tokens(
-            Place at, @Nullable List<String> written, Place.ElementReader<String, String> reader) {
+    private static void tokens(Place at, @Nullable List<String> written, Place.ElementReader<String, String> reader) {
         at.each(written, 0, MOST_TOKENS, reader);
     }
 

@@ -74,7 +74,8 @@ final class SourceReader {
         Frequency dotClock = at.member("dotClockHz").frequency(body.dotClockHz(), Range.CLOCK);
         Rational dotsPerLine = at.member("dotsPerLine").exact(body.dotsPerLine(), Range.DOTS);
         Rational linesPerField = at.member("linesPerField").exact(body.linesPerField(), Range.LINES);
-        Rational share = body.share() == null ? Rational.ONE : at.member("share").number(body.share(), Range.SHARE);
+        Rational share =
+                body.share() == null ? Rational.ONE : at.member("share").number(body.share(), Range.SHARE);
         Window active = active(at.member("active"), body.active());
         if (at.isSound()) {
             checkInside(at.member("active"), active, dotsPerLine, linesPerField);

@@ -20,9 +20,7 @@ record StateLayers(
     record Written<T>(Place at, @Nullable T value) {}
 
     <T> Written<T> written(
-            String name,
-            Function<DisplayInputBody, @Nullable T> ofInput,
-            Function<StateBody, @Nullable T> ofState) {
+            String name, Function<DisplayInputBody, @Nullable T> ofInput, Function<StateBody, @Nullable T> ofState) {
         T changed = state == null ? null : ofState.apply(state);
         return changed != null && statePlace != null
                 ? new Written<>(statePlace.member(name), changed)

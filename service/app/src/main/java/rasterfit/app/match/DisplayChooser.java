@@ -53,8 +53,7 @@ final class DisplayChooser {
         return GearReader.display(at, body(choice, name, choice.inputs()), "display");
     }
 
-    private static DisplayBody body(
-            DisplayChoice choice, String name, List<DisplayBody.DisplayInputBody> inputs) {
+    private static DisplayBody body(DisplayChoice choice, String name, List<DisplayBody.DisplayInputBody> inputs) {
         return new DisplayBody(
                 choice.id(),
                 name,
@@ -79,11 +78,6 @@ final class DisplayChooser {
             return null;
         }
         return new Display(
-                display.id(),
-                display.name(),
-                display.displayClass(),
-                display.panel(),
-                inputs,
-                display.assumptions());
+                display.id(), display.name(), display.displayClass(), display.panel(), inputs, display.assumptions());
     }
 }

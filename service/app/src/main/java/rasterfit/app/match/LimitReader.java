@@ -31,8 +31,9 @@ final class LimitReader {
             at.member("measure").unknownValue("Unknown measure; known here: " + known() + ".");
             return null;
         }
-        LatencyFigure figure =
-                dot < 0 ? null : figure(at.member("measure"), measure, body.measure().substring(dot + 1));
+        LatencyFigure figure = dot < 0
+                ? null
+                : figure(at.member("measure"), measure, body.measure().substring(dot + 1));
         if ((body.atMost() == null) == (body.atLeast() == null)) {
             at.wrongForm("A limit has exactly one of atMost and atLeast.");
             return null;

@@ -115,8 +115,7 @@ record MatchAnswer(
      * @param utility from 0 to 1
      * @param weight after normalisation
      */
-    record CriterionAnswer(
-            String id, @Nullable BigDecimal value, String unit, BigDecimal utility, BigDecimal weight) {
+    record CriterionAnswer(String id, @Nullable BigDecimal value, String unit, BigDecimal utility, BigDecimal weight) {
         static CriterionAnswer of(CriterionValue value) {
             return new CriterionAnswer(
                     value.criterion().id(),
@@ -131,7 +130,10 @@ record MatchAnswer(
     record FindingAnswer(String rule, Severity severity, Stage stage, String message) {
         static FindingAnswer of(Finding finding) {
             return new FindingAnswer(
-                    finding.rule().id(), finding.rule().severity(), finding.rule().stage(), finding.message());
+                    finding.rule().id(),
+                    finding.rule().severity(),
+                    finding.rule().stage(),
+                    finding.message());
         }
     }
 

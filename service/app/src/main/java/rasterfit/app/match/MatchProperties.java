@@ -12,4 +12,5 @@ import org.springframework.boot.context.properties.bind.DefaultValue;
  */
 @ConfigurationProperties("rasterfit.match")
 record MatchProperties(
-        @DefaultValue("2000000") long maxSettings, @DefaultValue("10s") Duration maxTime) {}
+        @DefaultValue("2000000") long maxSettings,
+        @DefaultValue("10s") Duration maxTime) {}

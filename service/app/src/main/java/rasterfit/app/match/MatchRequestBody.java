@@ -31,8 +31,12 @@ record MatchRequestBody(
         @Nullable List<LimitBody> limits,
         @Nullable PixelAspectConvention pixelAspect,
         MatchRequest.@Nullable Explanation explain,
-        @Schema(type = "integer", defaultValue = "5") @Nullable BigDecimal top,
-        @Schema(type = "integer", defaultValue = "1") @Nullable BigDecimal settingsPerRoute) {
+
+        @Schema(type = "integer", defaultValue = "5") @Nullable
+        BigDecimal top,
+
+        @Schema(type = "integer", defaultValue = "1") @Nullable
+        BigDecimal settingsPerRoute) {
 
     /**
      * Equipment.

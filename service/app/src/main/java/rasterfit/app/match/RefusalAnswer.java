@@ -28,7 +28,10 @@ record RefusalAnswer(
      * @param limit exact, in {@code unit}
      */
     record NearestAnswer(
-            List<String> route, String value, String limit, @Nullable String unit) {
+            List<String> route,
+            String value,
+            String limit,
+            @Nullable String unit) {
         static NearestAnswer of(MatchResult.Nearest nearest) {
             return new NearestAnswer(
                     nearest.route(), nearest.value().toString(), nearest.limit().toString(), nearest.unit());

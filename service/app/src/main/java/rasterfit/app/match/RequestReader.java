@@ -68,7 +68,8 @@ final class RequestReader {
 
     /** The catalogue without what a request describes itself under the same id. */
     static Catalogue without(Catalogue catalogue, MatchRequest.Equipment inline) {
-        List<String> converters = inline.converters().stream().map(Converter::id).toList();
+        List<String> converters =
+                inline.converters().stream().map(Converter::id).toList();
         List<String> links = inline.links().stream().map(Link::id).toList();
         return Catalogue.of(
                 catalogue.revision(),

@@ -13,8 +13,8 @@ import rasterfit.gear.Variant;
 
 /** Finds the console that a request means. */
 final class SourceChooser {
-    private static final String WAYS = "A source is named by catalogueId, or described by name, outputs and modes, or by"
-            + " name and variants.";
+    private static final String WAYS =
+            "A source is named by catalogueId, or described by name, outputs and modes, or by" + " name and variants.";
 
     private final Catalogue catalogue;
 

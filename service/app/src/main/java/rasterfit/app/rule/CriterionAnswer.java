@@ -15,8 +15,7 @@ import rasterfit.match.Intent;
  * @param source {@code assumption}: all curves are our own defaults
  * @param weights by intent, before they are normalised to a sum of 1
  */
-record CriterionAnswer(
-        String id, String unit, String curve, String source, Map<String, BigDecimal> weights) {
+record CriterionAnswer(String id, String unit, String curve, String source, Map<String, BigDecimal> weights) {
     static CriterionAnswer of(Criterion criterion) {
         Map<String, BigDecimal> weights = new LinkedHashMap<>();
         for (Intent intent : Intent.values()) {

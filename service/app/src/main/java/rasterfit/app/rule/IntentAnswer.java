@@ -22,6 +22,8 @@ record IntentAnswer(String id, Map<String, BigDecimal> weights, List<LimitAnswer
             weights.put(criterion.id(), Plain.of(intent.weights().getOrDefault(criterion, 0.0)));
         }
         return new IntentAnswer(
-                intent.name(), weights, intent.limits().stream().map(LimitAnswer::of).toList());
+                intent.name(),
+                weights,
+                intent.limits().stream().map(LimitAnswer::of).toList());
     }
 }

@@ -35,7 +35,9 @@ record PublishedTiming(
                 "vic:" + timing.vic(),
                 timing.vic(),
                 TimingAnswer.of(timing.timing()),
-                variants.subList(1, variants.size()).stream().map(TimingAnswer::of).toList(),
+                variants.subList(1, variants.size()).stream()
+                        .map(TimingAnswer::of)
+                        .toList(),
                 Plain.exactOrAbsent(timing.otherPixelClock()),
                 timing.pictureAspect().toString(),
                 timing.pixelAspects().stream().map(Rational::toString).toList(),
