@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import rasterfit.gear.AspectControl;
 import rasterfit.gear.Assumptions;
+import rasterfit.gear.Digitiser;
 import rasterfit.gear.DisplayInput;
 import rasterfit.gear.Estimate;
 import rasterfit.gear.Mode;
@@ -15,7 +16,9 @@ import rasterfit.gear.Processing;
 import rasterfit.match.Latency;
 import rasterfit.match.Settings;
 import rasterfit.match.route.Route;
+import rasterfit.quantity.Frequency;
 import rasterfit.quantity.Rational;
+import rasterfit.rule.ProcessingRules;
 import rasterfit.rule.Refusal;
 import rasterfit.timing.Raster;
 
@@ -113,6 +116,15 @@ abstract class Layout {
     @Nullable
     Refusal sampleRefusal(int n) {
         return null;
+    }
+
+    /** The fastest line of the group decides, though lines that look alike differ by no more than the input's resolution. */
+    final @Nullable Refusal sampleRateRefusal(Digitiser digitiser, int samplesPerLine) {
+        Frequency fastest = captured.lead().lineRate();
+        for (Mode mode : captured.modes()) {
+            fastest = mode.lineRate().compareTo(fastest) > 0 ? mode.lineRate() : fastest;
+        }
+        return orNull(ProcessingRules.sampleRate(fastest.times(samplesPerLine), digitiser.maxSampleRate()));
     }
 
     /** Why a placement cannot be set with this sample count; absent if it can. */

@@ -35,6 +35,7 @@ final class RepeatLayout extends Layout {
     private static final int GREATEST_REPETITION = 10;
 
     private final Route.Leg leg;
+    private final Digitiser digitiser;
     private final Processing processing;
     private final int copies;
     private final int from;
@@ -55,6 +56,7 @@ final class RepeatLayout extends Layout {
             int from) {
         super(route, captured);
         this.leg = leg;
+        this.digitiser = digitiser;
         this.processing = processing;
         this.copies = copies;
         this.from = from;
@@ -167,7 +169,7 @@ final class RepeatLayout extends Layout {
                 return ProcessingRules.samplesPerLine(samples[n], nearest);
             }
         }
-        return null;
+        return sampleRateRefusal(digitiser, samples[n]);
     }
 
     private Placement.Across.Stretch stretch(int p) {

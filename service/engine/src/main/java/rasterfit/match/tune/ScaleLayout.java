@@ -176,6 +176,12 @@ final class ScaleLayout extends Layout {
 
     @Override
     @Nullable
+    Refusal sampleRefusal(int n) {
+        return digitiser == null ? null : sampleRateRefusal(digitiser, samples[n]);
+    }
+
+    @Override
+    @Nullable
     Rational signalledAspect(@Nullable Rational listedAspect) {
         boolean signals = leg.output() instanceof ConverterOutput.Digital digital && digital.link() == LinkKind.HDMI;
         return signals ? offered.pictureAspect() : null;
