@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import rasterfit.gear.Carried;
 import rasterfit.gear.Converter;
 import rasterfit.gear.ConverterInput;
 import rasterfit.gear.ConverterOutput;
@@ -26,7 +27,7 @@ import rasterfit.rule.SignalRules.Signal;
  * Lays every chain whose connectors mate: output → [cable] → [converter → [cable]] → display input. A chain that a
  * signal rule forbids is kept with its refusal.
  *
- * <p>Equal connectors also mate without a chosen cable, by a plain lead. Adapters, switches and second converters will
+ * <p>Adapters, switches and second converters will
  * join here.
  */
 public final class RouteFinder {
@@ -41,13 +42,13 @@ public final class RouteFinder {
         for (SourceOutput output : request.source().outputs()) {
             Signal signal = new Signal(output.format(), output.sync(), output.level(), output.plug());
             for (DisplayInput input : display.inputs()) {
-                for (Hop hop : hops(signal, input.plug(), cables)) {
+                for (Hop hop : hops(signal, input.plug(), input.accepts(), cables)) {
                     routes.add(direct(request, output, signal, hop, input));
                 }
             }
             for (Converter converter : converters) {
                 for (ConverterInput converterInput : converter.inputs()) {
-                    for (Hop hop : hops(signal, converterInput.plug(), cables)) {
+                    for (Hop hop : hops(signal, converterInput.plug(), converterInput.accepts(), cables)) {
                         addConverted(routes, request, output, signal, hop, converter, converterInput, cables);
                     }
                 }
@@ -68,21 +69,34 @@ public final class RouteFinder {
         }
     }
 
-    /** A plug that is not stated takes any connector of its kind of signal. */
-    private static List<Hop> hops(Signal signal, @Nullable Plug to, List<Link> cables) {
-        List<Hop> hops = new ArrayList<>();
+    /**
+     * The cables that mate at both ends. Only where none of them carries the signal are equal connectors taken to be
+     * joined by a plain lead.
+     */
+    private static List<Hop> hops(Signal signal, @Nullable Plug to, List<Carried> accepts, List<Link> cables) {
         Plug from = signal.plug();
-        if (from == null || to == null || from.mates(to)) {
-            hops.add(new Hop(null));
+        if (from == null || to == null) {
+            return isOfOneKind(signal, accepts) ? List.of(new Hop(null)) : List.of();
         }
-        if (from != null && to != null) {
-            for (Link cable : cables) {
-                if (cable.from().mates(from) && cable.to().mates(to)) {
-                    hops.add(new Hop(cable));
-                }
+        List<Hop> hops = new ArrayList<>();
+        boolean carried = false;
+        for (Link cable : cables) {
+            if (cable.from().mates(from) && cable.to().mates(to)) {
+                hops.add(new Hop(cable));
+                carried |= SignalRules.carries(cable, signal).isEmpty();
             }
         }
+        if (!carried && from.mates(to)) {
+            hops.add(new Hop(null));
+        }
         return hops;
+    }
+
+    /** A plug that is not stated takes any connector of its kind of signal. */
+    private static boolean isOfOneKind(Signal signal, List<Carried> accepts) {
+        return accepts.stream()
+                .anyMatch(carried ->
+                        carried.format().isDigital() == signal.format().isDigital());
     }
 
     private static Route direct(MatchRequest request, SourceOutput output, Signal signal, Hop hop, DisplayInput input) {
@@ -105,7 +119,7 @@ public final class RouteFinder {
         for (ConverterOutput converterOutput : converter.outputs()) {
             Signal converted = signalOf(converterOutput);
             for (DisplayInput displayInput : request.display().inputs()) {
-                for (Hop second : hops(converted, displayInput.plug(), cables)) {
+                for (Hop second : hops(converted, displayInput.plug(), displayInput.accepts(), cables)) {
                     Route route = new Route(
                             request.sourceName(),
                             output,

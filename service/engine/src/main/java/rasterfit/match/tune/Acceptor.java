@@ -1,7 +1,9 @@
 package rasterfit.match.tune;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import rasterfit.gear.DisplayInput;
 import rasterfit.gear.FrequencyRange;
@@ -74,8 +76,14 @@ final class Acceptor {
                 : AcceptanceGrade.LIMITS_UNKNOWN;
     }
 
-    Verdict grade(Raster raster, Steps steps) {
-        Verdict verdict = verdict(raster);
+    /**
+     * Of several listed rasters that fit equally well, the one of this label is named, then one of this picture aspect.
+     *
+     * @param label empty if there is none
+     * @param pictureAspect absent if it does not matter
+     */
+    Verdict grade(Raster raster, String label, @Nullable Rational pictureAspect, Steps steps) {
+        Verdict verdict = verdict(raster, label, pictureAspect);
         Deviations deviations = verdict.deviations();
         steps.tell("acceptance", step -> {
             step.in("pixel clock", raster.pixelClock().hz(), "Hz")
@@ -96,39 +104,48 @@ final class Acceptor {
         return verdict;
     }
 
-    private Verdict verdict(Raster raster) {
-        Nominal best = null;
-        Deviations bestDeviations = null;
-        boolean bestListed = false;
-        boolean bestNear = false;
+    private Verdict verdict(Raster raster, String label, @Nullable Rational pictureAspect) {
+        Fit best = null;
         for (Nominal nominal : nominals) {
-            if (!raster.hasSameActiveAs(nominal.raster())) {
-                continue;
-            }
-            Deviations deviations = deviations(raster, nominal);
-            boolean listed = raster.hasSameCountsAs(nominal.raster()) && isSmall(deviations.pixelClockPercent());
-            boolean near = listed || isNear(deviations);
-            boolean better = bestDeviations == null
-                    || (listed && !bestListed)
-                    || (listed == bestListed && near && !bestNear)
-                    || (listed == bestListed
-                            && near == bestNear
-                            && size(deviations).isLessThan(size(bestDeviations)));
-            if (better) {
-                best = nominal;
-                bestDeviations = deviations;
-                bestListed = listed;
-                bestNear = near;
+            if (raster.hasSameActiveAs(nominal.raster())) {
+                Fit fit = fit(raster, nominal, label, pictureAspect);
+                best = best == null || Fit.BETTER_FIRST.compare(fit, best) < 0 ? fit : best;
             }
         }
-        if (best != null && bestNear) {
-            return new Verdict(
-                    bestListed ? AcceptanceGrade.LISTED : AcceptanceGrade.NEAR_LISTED,
-                    best.listed().label(),
-                    best.listed().pictureAspect(),
-                    bestDeviations);
+        if (best == null || best.grade() == 0) {
+            return new Verdict(byLimits(raster), null, null, best == null ? null : best.deviations());
         }
-        return new Verdict(byLimits(raster), null, null, bestDeviations);
+        ListedRaster listed = best.nominal().listed();
+        return new Verdict(
+                best.grade() == 2 ? AcceptanceGrade.LISTED : AcceptanceGrade.NEAR_LISTED,
+                listed.label(),
+                listed.pictureAspect(),
+                best.deviations());
+    }
+
+    /**
+     * How well a raster fits a listed one.
+     *
+     * @param grade 2 listed, 1 nearly listed, 0 neither
+     * @param kinship 2 the label asked for, 1 the aspect asked for, 0 neither
+     */
+    private record Fit(Nominal nominal, Deviations deviations, int grade, Rational size, int kinship) {
+        static final Comparator<Fit> BETTER_FIRST = Comparator.comparingInt((Fit fit) -> -fit.grade())
+                .thenComparing(Fit::size)
+                .thenComparingInt(fit -> -fit.kinship());
+    }
+
+    private static Fit fit(Raster raster, Nominal nominal, String label, @Nullable Rational pictureAspect) {
+        Deviations deviations = deviations(raster, nominal);
+        boolean listed = raster.hasSameCountsAs(nominal.raster()) && isSmall(deviations.pixelClockPercent());
+        boolean sameAspect = pictureAspect != null
+                && Objects.equals(pictureAspect, nominal.listed().pictureAspect());
+        return new Fit(
+                nominal,
+                deviations,
+                listed ? 2 : isNear(deviations) ? 1 : 0,
+                size(deviations),
+                nominal.listed().label().equals(label) ? 2 : sameAspect ? 1 : 0);
     }
 
     private static Deviations deviations(Raster raster, Nominal nominal) {

@@ -38,7 +38,7 @@ final class Blend {
     }
 
     /** Percent of the panel columns on which the active picture falls. */
-    Rational percent() {
+    Rational percent(Steps steps) {
         Integer pixels = map.panel().pixels();
         int picture = 0;
         int mixed = 0;
@@ -56,7 +56,20 @@ final class Blend {
                 }
             }
         }
-        return picture == 0 ? Rational.ZERO : Rational.of(100L * mixed, picture);
+        Rational percent = picture == 0 ? Rational.ZERO : Rational.of(100L * mixed, picture);
+        int mixing = mixed;
+        int showing = picture;
+        steps.tell(
+                "blendedColumnsPercent",
+                step -> step.in("mixing columns", mixing, "")
+                        .in("picture columns", showing, "")
+                        .in("filter taps", taps, "")
+                        .in("panel", interpolating ? "interpolating" : "nearest or one-to-one")
+                        .by(
+                                "100 · columns whose filters reach over a dot's edge / columns of the picture",
+                                "definition; assumption: an interpolating panel weighs the two nearest raster columns")
+                        .gives(percent, "%"));
+        return percent;
     }
 
     /** The dots that one panel column mixes; border counts as a dot of its own. */

@@ -76,7 +76,7 @@ final class DirectLayout extends Layout {
     @Override
     Output output(int n, int p, int l, Steps steps) {
         Raster raster = captured.lead().raster();
-        return new Output(raster, "", false, null);
+        return new Output(raster, "", pictureAspect(), false, null);
     }
 
     /** An analog picture of a broadcast family is 4:3 unless something says otherwise (common practice). */

@@ -12,6 +12,7 @@ import rasterfit.gear.Digitiser;
 import rasterfit.gear.DisplayInput;
 import rasterfit.gear.Estimate;
 import rasterfit.gear.Mode;
+import rasterfit.gear.PictureShape;
 import rasterfit.gear.Processing;
 import rasterfit.match.Latency;
 import rasterfit.match.Settings;
@@ -47,6 +48,11 @@ abstract class Layout {
     /** Samples per line; a single 0 where nothing is sampled. */
     abstract int[] samples();
 
+    /** How many sample counts were considered for this way of processing. */
+    int consideredSamples() {
+        return samples().length;
+    }
+
     abstract List<Placement> placements();
 
     /** Number of rate locks. */
@@ -62,12 +68,14 @@ abstract class Layout {
      * What leaves for the display.
      *
      * @param label under which the raster is offered or found; empty if it has none
+     * @param pictureAspect which of several listed rasters of equal counts is meant; absent if it does not matter
      * @param lineAlternates whether successive frames differ by a line
      * @param refusal of the raster itself; absent if none
      */
     record Output(
             Raster raster,
             String label,
+            @Nullable Rational pictureAspect,
             boolean lineAlternates,
             @Nullable Refusal refusal) {}
 
@@ -185,6 +193,11 @@ abstract class Layout {
     /** What the analog signal passes on its way into the converter or display. */
     final SignalChain chain() {
         return chain;
+    }
+
+    /** The aspect of the whole picture for which the artwork was made. */
+    final Rational pictureAspect() {
+        return captured.lead().shape() == PictureShape.TUBE_16_9 ? Rational.of(16, 9) : Rational.of(4, 3);
     }
 
     /** How wide a dot is meant to be against the height of a frame line. */

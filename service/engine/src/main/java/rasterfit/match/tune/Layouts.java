@@ -50,7 +50,7 @@ record Layouts(List<Layout> possible, List<Refusal> impossible) {
             if (from.isDigital() || !to.isDigital()) {
                 possible.add(new DirectLayout(route, captured, processing));
             } else if (digitiser != null) {
-                possible.add(new RepeatLayout(
+                possible.addAll(RepeatLayout.all(
                         route, leg, digitiser, captured, processing, 1, NominalPicture.fieldLines(captured)));
             } else {
                 impossible.add(ProcessingRules.formatNotProduced(from, to, processing.id()));
@@ -92,7 +92,7 @@ record Layouts(List<Layout> possible, List<Refusal> impossible) {
         }
         int from = counts.get().from();
         for (int to : counts.get().to()) {
-            possible.add(new RepeatLayout(route, leg, digitiser, captured, repeat, to / from, from));
+            possible.addAll(RepeatLayout.all(route, leg, digitiser, captured, repeat, to / from, from));
         }
     }
 

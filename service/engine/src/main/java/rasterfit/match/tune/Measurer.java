@@ -61,8 +61,9 @@ public final class Measurer {
         Rational pixelAspect = PixelAspect.intended(mode, layout.captured.convention(), steps);
         tellRates(mode, steps);
         int samples = layout.samples()[n];
-        Measures.Sampling sampling =
-                samples == 0 ? null : Sampling.measure(mode, samples, layout.chain(), layout.samples().length, steps);
+        Measures.Sampling sampling = samples == 0
+                ? null
+                : Sampling.measure(mode, samples, layout.chain(), layout.consideredSamples(), steps);
         SinkLimits sink = layout.route.displayInput().sink();
         Tables.OutputCell output = Tables.outputCell(
                 sink == null ? null : new Acceptor(sink), layout, new LimitCheck(List.of()), n, p, chosen.l(), steps);
@@ -78,6 +79,14 @@ public final class Measurer {
                         .in("display, greatest", output.lag.greatest(), "ms")
                         .by("added + display, figure by figure", "definition")
                         .gives(total.typical(), "ms typical"));
+        Rational fieldMs = mode.fieldRate().period().millis();
+        Rational addedFields = added.ms().greatest().dividedBy(fieldMs);
+        steps.tell(
+                "addedLatencyFields",
+                step -> step.in("greatest", added.ms().greatest(), "ms")
+                        .in("T", fieldMs, "ms")
+                        .by("greatest / T", "definition")
+                        .gives(addedFields, "fields"));
         boolean analog = !layout.route.output().format().isDigital();
         return new Measures(
                 pixelAspect,
@@ -85,7 +94,7 @@ public final class Measurer {
                 sampling,
                 shape,
                 added.ms(),
-                added.ms().greatest().dividedBy(mode.fieldRate().period().millis()),
+                addedFields,
                 output.lag,
                 total,
                 added.bufferedLines(),
@@ -126,8 +135,8 @@ public final class Measurer {
                 .times(100);
         Rational coverage = columns.drawn().times(rows.drawn()).times(100).dividedBy(area.panel());
         Rational height = rows.drawn().times(100).dividedBy(area.panelRows());
-        tellScale("verticalScale", "rows per source line", rowMap, rows, steps);
-        tellScale("horizontalScale", "columns per dot", columnMap, columns, steps);
+        tellAxis(Axis.VERTICAL, rowMap, rows, steps);
+        tellAxis(Axis.HORIZONTAL, columnMap, columns, steps);
         steps.tell(
                 "aspectErrorPercent",
                 step -> step.in("horizontal scale", columns.scale(), "")
@@ -142,6 +151,12 @@ public final class Measurer {
                         .in("visible panel area", area.panel(), "")
                         .by("100 · drawn columns · drawn rows / visible panel area", "definition")
                         .gives(coverage, "%"));
+        steps.tell(
+                "coverageHeightPercent",
+                step -> step.in("drawn rows", rows.drawn(), "")
+                        .in("panel rows", area.panelRows(), "")
+                        .by("100 · drawn rows / panel rows", "definition")
+                        .gives(height, "%"));
         boolean grid = layout.route.display().panel() instanceof Panel.Grid;
         return new Measures.Shape(
                 grid ? rows.scale() : null,
@@ -158,41 +173,70 @@ public final class Measurer {
                 columns.greatest(),
                 rows.least(),
                 rows.greatest(),
-                columns.least() == null ? null : blended(columnMap));
+                columns.least() == null ? null : blended(columnMap, steps));
+    }
+
+    /** Names and units of the steps of either direction. */
+    private enum Axis {
+        HORIZONTAL("horizontalScale", "columns per dot", "dotWidthRatio", "croppedDots", "dots"),
+        VERTICAL("verticalScale", "rows per source line", "lineHeightRatio", "croppedLines", "lines");
+
+        private final String scale;
+        private final String unit;
+        private final String ratio;
+        private final String cropped;
+        private final String element;
+
+        Axis(String scale, String unit, String ratio, String cropped, String element) {
+            this.scale = scale;
+            this.unit = unit;
+            this.ratio = ratio;
+            this.cropped = cropped;
+            this.element = element;
+        }
     }
 
     /** Both stages: the converter's picture over its capture, and the panel over the raster. */
-    private static void tellScale(String name, String unit, AxisMap map, AxisMap.Shape shape, Steps steps) {
+    private static void tellAxis(Axis axis, AxisMap map, AxisMap.Shape shape, Steps steps) {
         steps.tell(
-                name,
+                axis.scale,
                 step -> step.in("picture in the raster", map.pictureWidth(), "")
-                        .in("captured", map.captureLength(), map.samplesPerDot() == null ? "source" : "samples")
+                        .in("captured", map.captureLength(), map.samplesPerDot() == null ? axis.element : "samples")
                         .in("samples per dot", map.samplesPerDot() == null ? Rational.ONE : map.samplesPerDot(), "")
                         .in("raster shown", map.panel().length(), "")
                         .in("on the panel", map.panel().extent(), "")
                         .by(
                                 "picture / captured · samples per dot · on the panel / raster shown (both stages)",
                                 "definition; overscan hides a part of the raster at each edge")
-                        .gives(shape.scale(), unit));
+                        .gives(shape.scale(), axis.unit));
+        steps.tell(
+                axis.cropped,
+                step -> step.in("active", map.count(), axis.element)
+                        .in("visible on the panel", shape.drawn(), "pixels")
+                        .in(axis.scale, shape.scale(), axis.unit)
+                        .by("active − visible on the panel / " + axis.scale, "definition")
+                        .gives(shape.cropped(), axis.element));
         Integer least = shape.least();
         Integer greatest = shape.greatest();
         if (least != null && greatest != null) {
-            String ratio = name.startsWith("vertical") ? "lineHeightRatio" : "dotWidthRatio";
             steps.tell(
-                    ratio,
-                    step -> step.in("least", least, "pixels")
+                    axis.ratio,
+                    step -> step.in(axis.scale, shape.scale(), axis.unit)
+                            .in("least", least, "pixels")
                             .in("greatest", greatest, "pixels")
                             .by(
-                                    "least / greatest, over all that is wholly visible, nearest sample through both stages",
+                                    "least / greatest number of pixels whose centre, traced back through every stage to the nearest"
+                                            + " sample, lands on one; ⌊" + axis.scale + "⌋ and ⌈" + axis.scale
+                                            + "⌉ where one stage decides",
                                     "definition")
                             .gives(greatest == 0 ? Rational.ZERO : Rational.of(least, greatest), ""));
         }
     }
 
-    private Rational blended(AxisMap map) {
+    private Rational blended(AxisMap map, Steps steps) {
         Panel.Filter filter =
                 layout.route.display().panel() instanceof Panel.Grid grid ? grid.filter() : Panel.Filter.NEAREST;
-        return new Blend(map, layout.horizontalTaps(), filter).percent();
+        return new Blend(map, layout.horizontalTaps(), filter).percent(steps);
     }
 
     /** What a utility of a mode is computed from, beside its measures. */

@@ -35,18 +35,41 @@ final class RepeatLayout extends Layout {
     private static final int GREATEST_REPETITION = 10;
 
     private final Route.Leg leg;
-    private final Digitiser digitiser;
     private final Processing processing;
     private final int copies;
     private final int from;
     private final int[] samples;
+    private final int considered;
     private final List<Placement> placements;
 
+    /** Sends {@code from} lines of every field, {@code copies} times each. */
+    private RepeatLayout(
+            Route route,
+            Route.Leg leg,
+            Captured captured,
+            Processing processing,
+            int copies,
+            int from,
+            int[] samples,
+            int considered) {
+        super(route, captured);
+        this.leg = leg;
+        this.processing = processing;
+        this.copies = copies;
+        this.from = from;
+        this.samples = samples;
+        this.considered = considered;
+        this.placements = new ArrayList<>();
+    }
+
     /**
+     * One layout over all sample counts with the windows that suit any of them, and one for each count that shares its
+     * total with a listed timing, with the active width of that timing.
+     *
      * @param copies m
      * @param from lines per field of the input class, all of which are sent
      */
-    RepeatLayout(
+    static List<RepeatLayout> all(
             Route route,
             Route.Leg leg,
             Digitiser digitiser,
@@ -54,22 +77,37 @@ final class RepeatLayout extends Layout {
             Processing processing,
             int copies,
             int from) {
-        super(route, captured);
-        this.leg = leg;
-        this.digitiser = digitiser;
-        this.processing = processing;
-        this.copies = copies;
-        this.from = from;
         Rational rowsPerFrameLine = Rational.of(copies, captured.fieldsPerFrame());
-        this.samples = SampleCounts.worthTrying(captured, digitiser.samplesPerLine(), List.of(rowsPerFrameLine));
-        this.placements = windows();
+        int[] samples = SampleCounts.worthTrying(captured, digitiser.samplesPerLine(), List.of(rowsPerFrameLine));
+        List<RepeatLayout> layouts = new ArrayList<>();
+        RepeatLayout general =
+                new RepeatLayout(route, leg, captured, processing, copies, from, samples, samples.length);
+        general.place(general.windows());
+        layouts.add(general);
+        for (int n = 0; n < samples.length; n++) {
+            List<Placement.Across> widths = general.listedWidths(n);
+            if (!widths.isEmpty()) {
+                int[] one = {samples[n]};
+                RepeatLayout listed =
+                        new RepeatLayout(route, leg, captured, processing, copies, from, one, samples.length);
+                listed.place(widths);
+                layouts.add(listed);
+            }
+        }
+        return layouts;
     }
 
-    private List<Placement> windows() {
+    private void place(List<Placement.Across> choices) {
         int own = captured.lines();
         int first = own > from
                 ? CropWindow.first(own, from, captured.usedFirstLine() - captured.firstLine(), captured.usedLines())
                 : -Math.min(captured.firstLine(), (from - own) / 2);
+        for (Placement.Across choice : choices) {
+            placements.add(new Placement(first, from, rowsSent(), 0, 0, choice, null));
+        }
+    }
+
+    private List<Placement.Across> windows() {
         List<Placement.Across> choices = new ArrayList<>();
         Rational active = captured.leadDots();
         choices.add(new Placement.Across.Stretch("active dots", Rational.ZERO, active, null));
@@ -85,13 +123,7 @@ final class RepeatLayout extends Layout {
         if (!pictureDots.equals(active)) {
             choices.add(new Placement.Across.Stretch("picture aspect", null, pictureDots, null));
         }
-        for (int width : listedWidths()) {
-            choices.add(new Placement.Across.Stretch("listed width", null, null, width));
-        }
-        int rows = from * (progressiveOut() ? copies : captured.fieldsPerFrame());
-        return choices.stream()
-                .map(choice -> new Placement(first, from, rows, 0, 0, choice, null))
-                .toList();
+        return choices;
     }
 
     /** Dots whose shape is 4:3 over the lines sent, as far as the line has room outside of its blanking. */
@@ -106,19 +138,20 @@ final class RepeatLayout extends Layout {
         return captured.lead().lineStandard() == LineStandard.L625_50 ? Rational.of(720, 864) : Rational.of(720, 858);
     }
 
-    /** Active widths of listed timings that share a total with one of the sample counts. */
-    private List<Integer> listedWidths() {
-        List<Integer> widths = new ArrayList<>();
-        for (int count : samples) {
-            for (VideoTiming listed : Cta861.all()) {
-                int total = listed.timing().horizontalTotal();
-                int active = listed.timing().horizontalActive();
-                boolean sameLines = listed.timing().verticalActive() == rowsSent();
-                if (sameLines && total % count == 0 && active % (total / count) == 0) {
-                    int width = active / (total / count);
-                    if (!widths.contains(width)) {
-                        widths.add(width);
-                    }
+    /** Active widths of CTA-861 timings with the same lines whose total is this sample count, repeated or not. */
+    private List<Placement.Across> listedWidths(int n) {
+        List<Placement.Across> widths = new ArrayList<>();
+        for (VideoTiming listed : Cta861.all()) {
+            int total = listed.timing().horizontalTotal();
+            int active = listed.timing().horizontalActive();
+            int repeated = total / samples[n];
+            boolean fits = listed.timing().verticalActive() == rowsSent()
+                    && total == samples[n] * repetition(n)
+                    && active % repeated == 0;
+            if (fits) {
+                Placement.Across width = new Placement.Across.Stretch("listed width", null, null, active / repeated);
+                if (!widths.contains(width)) {
+                    widths.add(width);
                 }
             }
         }
@@ -142,6 +175,11 @@ final class RepeatLayout extends Layout {
     @Override
     List<Placement> placements() {
         return placements;
+    }
+
+    @Override
+    int consideredSamples() {
+        return considered;
     }
 
     @Override
@@ -246,7 +284,7 @@ final class RepeatLayout extends Layout {
                         .by("window · h × lines · m", "definition")
                         .gives(raster.horizontalActive() + " × " + raster.verticalActive()));
         boolean alternates = progressiveOut() && !raster.verticalTotal().isWhole();
-        return new Output(raster, "", alternates, clockRefusal(raster));
+        return new Output(raster, "", pictureAspect(), alternates, clockRefusal(raster));
     }
 
     private @Nullable Refusal clockRefusal(Raster raster) {
@@ -313,6 +351,13 @@ final class RepeatLayout extends Layout {
         int held = processing instanceof Processing.LineRepeat
                 ? (int) greatest.plus(Rational.ONE).ceil()
                 : 0;
+        if (held > 0) {
+            steps.tell(
+                    "bufferedLines",
+                    step -> step.in("first copy begins after", start, "lines")
+                            .by("⌈begin + 1⌉: the last copy leaves one line after the first begins", "arithmetic")
+                            .gives(Rational.of(held), "lines"));
+        }
         Refusal refusal = memory == null ? null : orNull(ProcessingRules.memory(held, memory));
         return new Added(
                 new Latency(middleMs, middleMs, middleMs, leastMs, middleMs, greatestMs, Basis.COMPUTED),

@@ -162,7 +162,7 @@ final class ScaleLayout extends Layout {
         if (refusal == null) {
             refusal = clockRefusal(raster);
         }
-        return new Output(raster, offered.label(), false, refusal);
+        return new Output(raster, offered.label(), offered.pictureAspect(), false, refusal);
     }
 
     private @Nullable Refusal clockRefusal(Raster raster) {

@@ -183,7 +183,7 @@ final class Tables {
         Raster raster = output.raster();
         Acceptor.Verdict verdict = acceptor == null
                 ? new Acceptor.Verdict(Acceptor.gradeWithoutSink(layout.route.displayInput()), null, null, null)
-                : acceptor.grade(raster, steps);
+                : acceptor.grade(raster, output.label(), output.pictureAspect(), steps);
         AcceptanceGrade grade = output.lineAlternates() ? verdict.grade().lowered() : verdict.grade();
         String label = output.label().isEmpty() && verdict.listedAs() != null ? verdict.listedAs() : output.label();
         Latency lag = DisplayLag.of(layout.route.display(), layout.route.displayInput(), raster, label, steps);
