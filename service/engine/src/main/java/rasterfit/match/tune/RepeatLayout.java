@@ -35,6 +35,7 @@ final class RepeatLayout extends Layout {
     private static final int GREATEST_REPETITION = 10;
 
     private final Route.Leg leg;
+    private final Digitiser digitiser;
     private final Processing processing;
     private final int copies;
     private final int from;
@@ -46,6 +47,7 @@ final class RepeatLayout extends Layout {
     private RepeatLayout(
             Route route,
             Route.Leg leg,
+            Digitiser digitiser,
             Captured captured,
             Processing processing,
             int copies,
@@ -54,6 +56,7 @@ final class RepeatLayout extends Layout {
             int considered) {
         super(route, captured);
         this.leg = leg;
+        this.digitiser = digitiser;
         this.processing = processing;
         this.copies = copies;
         this.from = from;
@@ -81,15 +84,15 @@ final class RepeatLayout extends Layout {
         int[] samples = SampleCounts.worthTrying(captured, digitiser.samplesPerLine(), List.of(rowsPerFrameLine));
         List<RepeatLayout> layouts = new ArrayList<>();
         RepeatLayout general =
-                new RepeatLayout(route, leg, captured, processing, copies, from, samples, samples.length);
+                new RepeatLayout(route, leg, digitiser, captured, processing, copies, from, samples, samples.length);
         general.place(general.windows());
         layouts.add(general);
         for (int n = 0; n < samples.length; n++) {
             List<Placement.Across> widths = general.listedWidths(n);
             if (!widths.isEmpty()) {
                 int[] one = {samples[n]};
-                RepeatLayout listed =
-                        new RepeatLayout(route, leg, captured, processing, copies, from, one, samples.length);
+                RepeatLayout listed = new RepeatLayout(
+                        route, leg, digitiser, captured, processing, copies, from, one, samples.length);
                 listed.place(widths);
                 layouts.add(listed);
             }
