@@ -2,6 +2,7 @@ package rasterfit.app.match;
 
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.math.BigDecimal;
+import java.math.BigInteger;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rasterfit.app.gear.ConverterBody;
@@ -31,8 +32,8 @@ record MatchRequestBody(
         @Nullable List<LimitBody> limits,
         @Nullable PixelAspectConvention pixelAspect,
         MatchRequest.@Nullable Explanation explain,
-        @Schema(type = "integer", defaultValue = "5") @Nullable BigDecimal top,
-        @Schema(type = "integer", defaultValue = "1") @Nullable BigDecimal settingsPerRoute) {
+        @Schema(implementation = BigInteger.class, defaultValue = "5") @Nullable BigDecimal top,
+        @Schema(implementation = BigInteger.class, defaultValue = "1") @Nullable BigDecimal settingsPerRoute) {
 
     /**
      * Equipment.
