@@ -12,9 +12,17 @@ public record WorkLimit(long maxSettings, BooleanSupplier outOfTime) {
     /** Two million settings (assumption) and no clock. */
     public static final WorkLimit DEFAULT = new WorkLimit(2_000_000, () -> false);
 
-    void check() {
+    /** Asks the clock. */
+    public void check() {
         if (outOfTime.getAsBoolean()) {
             throw new OutOfTime();
+        }
+    }
+
+    /** Asks whether so many settings are allowed. */
+    public void checkSettings(long settings) {
+        if (settings > maxSettings) {
+            throw new TooMuchWork(settings, maxSettings);
         }
     }
 }

@@ -3,6 +3,7 @@ package rasterfit.match.tune;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import rasterfit.gear.DisplayInput;
 import rasterfit.gear.FrequencyRange;
 import rasterfit.gear.SinkLimits;
 import rasterfit.gear.SinkLimits.ListedRaster;
@@ -64,6 +65,13 @@ final class Acceptor {
         }
         Frequency raised = rate.times(Broadcast.THOUSAND_AND_ONE);
         return raised.hz().dividedBy(6).isWhole() ? raised : null;
+    }
+
+    /** An analog input promises its stated scan ranges; an input of which nothing is known promises nothing. */
+    static AcceptanceGrade gradeWithoutSink(DisplayInput input) {
+        return input.lineRate() != null && input.fieldRate() != null
+                ? AcceptanceGrade.WITHIN_LIMITS_CONTINUOUS
+                : AcceptanceGrade.LIMITS_UNKNOWN;
     }
 
     Verdict grade(Raster raster, Steps steps) {

@@ -115,17 +115,17 @@ record AxisMap(
     private Edges edges() {
         Rational perDot = perDot();
         // First sample whose centre is at or after the edge: (s + 1/2) ≥ perDot·(first + dot).
-        CeilLine toSample = samplesPerDot == null
+        StepLine toSample = samplesPerDot == null
                 ? null
-                : CeilLine.of(perDot, perDot.times(first).minus(Rational.HALF));
+                : StepLine.of(perDot, perDot.times(first).minus(Rational.HALF));
         // First picture column whose centre falls into that sample: start + (o + 1/2)·length/width ≥ s.
         Rational columnsPerSample = Rational.of(pictureWidth).dividedBy(captureLength);
         Rational start = samplesPerDot == null ? captureStart.minus(first) : captureStart;
-        CeilLine toColumn = CeilLine.of(
+        StepLine toColumn = StepLine.of(
                 columnsPerSample, columnsPerSample.times(start).negate().minus(Rational.HALF));
         // First panel column whose centre falls into that raster column.
         Rational magnification = panel.magnification();
-        CeilLine toPanel = CeilLine.of(
+        StepLine toPanel = StepLine.of(
                 magnification,
                 Rational.of(pictureLeft)
                         .minus(panel.start())
@@ -138,16 +138,16 @@ record AxisMap(
     }
 
     private record Edges(
-            @Nullable CeilLine toSample,
-            CeilLine toColumn,
-            CeilLine toPanel,
+            @Nullable StepLine toSample,
+            StepLine toColumn,
+            StepLine toPanel,
             long firstColumn,
             long lastColumn,
             int pixels) {
         long at(long dot) {
-            long sample = toSample == null ? dot : toSample.at(dot);
-            long column = Math.min(lastColumn, Math.max(firstColumn, toColumn.at(sample)));
-            return Math.min(pixels, Math.max(0, toPanel.at(column)));
+            long sample = toSample == null ? dot : toSample.ceilAt(dot);
+            long column = Math.min(lastColumn, Math.max(firstColumn, toColumn.ceilAt(sample)));
+            return Math.min(pixels, Math.max(0, toPanel.ceilAt(column)));
         }
     }
 }

@@ -28,7 +28,8 @@ record Captured(
         int lines,
         int usedFirstLine,
         int usedLines,
-        Rational leadAspect) {
+        Rational leadAspect,
+        PixelAspectConvention convention) {
 
     static Captured of(List<Mode> modes, PixelAspectConvention convention) {
         Mode lead = modes.get(0);
@@ -63,7 +64,8 @@ record Captured(
                 bottom - top,
                 usedTop,
                 usedBottom - usedTop,
-                PixelAspect.intended(lead, convention, Steps.SILENT));
+                PixelAspect.intended(lead, convention, Steps.SILENT),
+                convention);
     }
 
     int fieldsPerFrame() {

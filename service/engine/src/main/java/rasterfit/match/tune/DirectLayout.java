@@ -87,6 +87,12 @@ final class DirectLayout extends Layout {
     }
 
     @Override
+    @Nullable
+    Processing processing() {
+        return processing;
+    }
+
+    @Override
     Added added(Mode mode, int n, int p, int l, int d, Steps steps) {
         Rational ms = pipelineMs;
         return new Added(new Latency(ms, ms, ms, ms, ms, ms, Basis.COMPUTED), null, null, null);

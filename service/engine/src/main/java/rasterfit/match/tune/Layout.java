@@ -11,7 +11,7 @@ import rasterfit.gear.Assumptions;
 import rasterfit.gear.DisplayInput;
 import rasterfit.gear.Estimate;
 import rasterfit.gear.Mode;
-import rasterfit.gear.Panel;
+import rasterfit.gear.Processing;
 import rasterfit.match.Latency;
 import rasterfit.match.Settings;
 import rasterfit.match.route.Route;
@@ -28,11 +28,16 @@ abstract class Layout {
     final Route route;
     final Captured captured;
     final List<AspectControl> controls;
+    private final SignalChain chain;
     private final Map<List<Object>, PanelFit> fits = new HashMap<>();
 
     Layout(Route route, Captured captured) {
         this.route = route;
         this.captured = captured;
+        this.chain = new SignalChain(
+                route.output(),
+                route.cable(),
+                route.leg() == null ? null : route.leg().input().digitiser());
         this.controls = route.displayInput().aspectControls();
     }
 
@@ -84,6 +89,20 @@ abstract class Layout {
             @Nullable Integer fieldStores,
             @Nullable Refusal refusal) {
         static final Added NOTHING = new Added(Latency.NONE, null, null, null);
+    }
+
+    /** The converter's way of processing; absent on a direct route. */
+    abstract @Nullable Processing processing();
+
+    /** Taps of the filter across; 1 where samples are only repeated. */
+    int horizontalTaps() {
+        return 1;
+    }
+
+    /** Whether some of the delay that the converter should state was assumed. */
+    boolean pipelineIsAssumed() {
+        Processing processing = processing();
+        return processing != null && processing.pipelineUs().isUnknown();
     }
 
     abstract Added added(Mode mode, int n, int p, int l, int d, Steps steps);
@@ -151,8 +170,14 @@ abstract class Layout {
                         overscan().typical().dividedBy(100)));
     }
 
-    final boolean isTube() {
-        return route.display().panel() instanceof Panel.Tube;
+    /** What the analog signal passes on its way into the converter or display. */
+    final SignalChain chain() {
+        return chain;
+    }
+
+    /** How wide a dot is meant to be against the height of a frame line. */
+    final Rational intendedAspect(Mode mode) {
+        return PixelAspect.intended(mode, captured.convention(), Steps.SILENT);
     }
 
     /** Percent at each edge. */

@@ -14,7 +14,7 @@ import rasterfit.quantity.Rational;
  */
 record PanelFit(PanelAxis horizontal, PanelAxis vertical) {
     /**
-     * @param active columns and rows of the raster; on a tube possibly fractions
+     * @param activeColumns of the raster; on a tube possibly a fraction, as are the rows
      * @param signalledAspect absent where the link signals none: a television then fills, a monitor takes the samples as
      *     square (assumption)
      * @param overscan share of the raster hidden at each edge

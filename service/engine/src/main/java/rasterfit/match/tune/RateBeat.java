@@ -34,9 +34,4 @@ record RateBeat(Rational beatHz, boolean tears, boolean wholeFrame) {
     Rational everySeconds() {
         return beatHz.signum() == 0 ? null : beatHz.reciprocal();
     }
-
-    /** 1/(1 + 4·beats per second), ×0.5 for whole frames, ×0.7 with a tear (assumption). */
-    double utility() {
-        return 1 / (1 + 4 * beatHz.toDouble()) * (wholeFrame ? 0.5 : 1) * (tears ? 0.7 : 1);
-    }
 }

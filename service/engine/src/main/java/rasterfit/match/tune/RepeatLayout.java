@@ -35,7 +35,6 @@ final class RepeatLayout extends Layout {
     private static final int GREATEST_REPETITION = 10;
 
     private final Route.Leg leg;
-    private final Digitiser digitiser;
     private final Processing processing;
     private final int copies;
     private final int from;
@@ -56,7 +55,6 @@ final class RepeatLayout extends Layout {
             int from) {
         super(route, captured);
         this.leg = leg;
-        this.digitiser = digitiser;
         this.processing = processing;
         this.copies = copies;
         this.from = from;
@@ -263,6 +261,18 @@ final class RepeatLayout extends Layout {
     Rational signalledAspect(@Nullable Rational listedAspect) {
         boolean signals = leg.output() instanceof ConverterOutput.Digital digital && digital.link() == LinkKind.HDMI;
         return signals ? listedAspect : null;
+    }
+
+    @Override
+    Processing processing() {
+        return processing;
+    }
+
+    @Override
+    boolean pipelineIsAssumed() {
+        return super.pipelineIsAssumed()
+                || (processing instanceof Processing.LineRepeat repeat
+                        && repeat.latestStartLines().isUnknown());
     }
 
     @Override

@@ -2,7 +2,7 @@ package rasterfit.match.tune;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.SortedSet;
+import java.util.NavigableSet;
 import java.util.TreeSet;
 import rasterfit.gear.Mode;
 import rasterfit.gear.SamplesPerLine;
@@ -24,7 +24,7 @@ final class SampleCounts {
      * @param lineFactors output rows per frame line that are in question
      */
     static int[] worthTrying(Captured captured, SamplesPerLine allowed, List<Rational> lineFactors) {
-        SortedSet<Integer> counts = new TreeSet<>();
+        NavigableSet<Integer> counts = new TreeSet<>();
         if (allowed instanceof SamplesPerLine.FixedList fixed) {
             counts.addAll(fixed.values());
         } else {
@@ -48,7 +48,8 @@ final class SampleCounts {
         return counts.stream().mapToInt(Integer::intValue).toArray();
     }
 
-    private static void addMultiples(SortedSet<Integer> counts, Rational dotsPerLine, SamplesPerLine.FreeRange range) {
+    private static void addMultiples(
+            NavigableSet<Integer> counts, Rational dotsPerLine, SamplesPerLine.FreeRange range) {
         // k·p/q is whole exactly when k is a multiple of q.
         long step = dotsPerLine.numerator().longValueExact();
         long first = Math.max(1, -Math.floorDiv(-(long) range.min(), step)) * step;

@@ -208,6 +208,16 @@ final class ScaleLayout extends Layout {
     }
 
     @Override
+    Processing processing() {
+        return scale;
+    }
+
+    @Override
+    int horizontalTaps() {
+        return scale.horizontal().taps();
+    }
+
+    @Override
     Added added(Mode mode, int n, int p, int l, int d, Steps steps) {
         Lock lock = locks.get(l);
         Placement placement = placements.get(p);

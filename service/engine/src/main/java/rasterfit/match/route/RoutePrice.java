@@ -1,0 +1,81 @@
+package rasterfit.match.route;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import rasterfit.gear.PriceRange;
+import rasterfit.match.Limit;
+import rasterfit.match.LimitCheck;
+import rasterfit.match.LimitedMeasure;
+import rasterfit.match.MatchResult;
+import rasterfit.quantity.Rational;
+import rasterfit.rule.Refusal;
+
+/**
+ * What the links and converters of a route cost together.
+ *
+ * @param amount the middle of least and greatest; absent if parts are needed and none of them is priced
+ * @param unpriced parts without a price, or with one in another currency
+ */
+public record RoutePrice(
+        @Nullable BigDecimal amount,
+        @Nullable BigDecimal least,
+        @Nullable BigDecimal greatest,
+        @Nullable String currency,
+        List<String> unpriced) {
+
+    private static final BigDecimal TWO = BigDecimal.valueOf(2);
+
+    private record Part(String id, @Nullable PriceRange price) {}
+
+    public static RoutePrice of(Route route) {
+        List<Part> parts = new ArrayList<>();
+        if (route.cable() != null) {
+            parts.add(new Part(route.cable().id(), route.cable().price()));
+        }
+        Route.Leg leg = route.leg();
+        if (leg != null) {
+            parts.add(new Part(leg.converter().id(), leg.converter().price()));
+            if (leg.cable() != null) {
+                parts.add(new Part(leg.cable().id(), leg.cable().price()));
+            }
+        }
+        BigDecimal least = BigDecimal.ZERO;
+        BigDecimal greatest = BigDecimal.ZERO;
+        String currency = null;
+        List<String> unpriced = new ArrayList<>();
+        for (Part part : parts) {
+            PriceRange price = part.price();
+            if (price == null
+                    || (currency != null && !currency.equals(price.least().currency()))) {
+                unpriced.add(part.id());
+            } else {
+                currency = price.least().currency();
+                least = least.add(price.least().amount());
+                greatest = greatest.add(price.greatest().amount());
+            }
+        }
+        if (currency == null && !parts.isEmpty()) {
+            return new RoutePrice(null, null, null, null, List.copyOf(unpriced));
+        }
+        return new RoutePrice(least.add(greatest).divide(TWO), least, greatest, currency, List.copyOf(unpriced));
+    }
+
+    /** Price limits compare the greatest price; an unknown price, or one in another currency, fails an upper limit. */
+    public @Nullable Refusal refusal(LimitCheck limits) {
+        for (Limit limit : limits.on(LimitedMeasure.PRICE)) {
+            boolean comparable = currency == null || currency.equals(limit.currency());
+            Rational value = greatest == null || !unpriced.isEmpty() || !comparable ? null : Rational.of(greatest);
+            if (value == null || !limit.isKeptBy(value)) {
+                return LimitCheck.refusal(limit, value);
+            }
+        }
+        return null;
+    }
+
+    /** As the answer tells it. */
+    public MatchResult.Price told() {
+        return new MatchResult.Price(amount, least, greatest, currency, unpriced);
+    }
+}

@@ -1,0 +1,30 @@
+package rasterfit.match.tune;
+
+import org.jspecify.annotations.Nullable;
+import rasterfit.gear.DisplayInput;
+import rasterfit.quantity.Rational;
+import rasterfit.rule.InputRules;
+import rasterfit.rule.Refusal;
+import rasterfit.timing.Raster;
+import rasterfit.timing.Scan;
+
+/** Whether an analog input of a display follows a raster. */
+final class DisplayRange {
+    private static final Rational FULL_HEIGHT_LINES = Rational.of(400);
+
+    private DisplayRange() {}
+
+    static @Nullable Refusal refusal(DisplayInput input, Raster raster, Captured captured) {
+        boolean halfHeight = captured.lead().isHalfHeightProgressive()
+                && raster.scan() == Scan.PROGRESSIVE
+                && raster.verticalTotal().isLessThan(FULL_HEIGHT_LINES);
+        return InputRules.displayFollows(
+                        raster.lineRate(),
+                        raster.fieldRate(),
+                        raster.scan(),
+                        halfHeight,
+                        new InputRules.Abilities(
+                                input.lineRate(), input.fieldRate(), input.scans(), input.halfHeight()))
+                .orElse(null);
+    }
+}

@@ -1,0 +1,24 @@
+package rasterfit.match.tune;
+
+import java.util.List;
+import rasterfit.match.route.Route;
+import rasterfit.match.route.RoutePrice;
+
+/**
+ * A route whose settings have been walked through.
+ *
+ * @param groups one outcome for each group of look-alike modes; a route shows nothing useful when one is empty
+ * @param settings how many were enumerated
+ */
+public record TunedRoute(Route route, RoutePrice price, Scoring scoring, List<GroupOutcome> groups, long settings) {
+
+    /** Whether every mode can be shown. */
+    public boolean showsEveryMode() {
+        return groups.stream().noneMatch(GroupOutcome::isEmpty);
+    }
+
+    /** Whether a change of mode during play makes anything lose its picture. */
+    public boolean switchesDuringPlay() {
+        return scoring.applies(rasterfit.match.Criterion.MODE_SWITCH_GAP);
+    }
+}
