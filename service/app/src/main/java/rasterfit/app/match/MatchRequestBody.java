@@ -47,7 +47,7 @@ record MatchRequestBody(
             @Nullable Boolean fromCatalogue,
             @Nullable List<ConverterBody> converters,
             @Nullable List<LinkBody> links,
-            @Nullable String collectionId) {}
+            @Schema(types = {"string", "null"}) @Nullable String collectionId) {}
 
     /** A weight for each criterion, by its id. */
     record WeightsBody(
