@@ -10,7 +10,10 @@ public enum Criterion {
             "clamp(2·least/greatest − 1)·(1 − softness) of dot widths, or clamp(2·least/greatest"
                     + " − 1) of line heights, the worse of both; 0 below one sample per dot"),
     ASPECT("aspect", "%", "1 up to 1 % of aspect error, falling linearly to 0 at 15 %"),
-    COVERAGE("coverage", "%", "drawn area ÷ greatest area at the intended aspect, at most 1"),
+    COVERAGE(
+            "coverage",
+            "%",
+            "min(1, drawn area ÷ greatest area at the intended aspect) × share of the really drawn picture that is not cut off"),
     MOTION(
             "motion",
             "1/s",

@@ -3,6 +3,7 @@ package rasterfit.match;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import rasterfit.gear.Catalogue;
 import rasterfit.gear.Converter;
 import rasterfit.gear.Link;
@@ -18,6 +19,7 @@ import rasterfit.match.tune.Tuner;
 import rasterfit.rule.Finding;
 import rasterfit.rule.FindingRules;
 import rasterfit.rule.Refusal;
+import rasterfit.rule.SignalRules;
 
 /** Finds, tunes and ranks every way to show a console on a display. */
 public final class Matcher {
@@ -69,9 +71,26 @@ public final class Matcher {
                 tuned.add(tuner.tune(route, request.source().modes(), price));
             }
         }
+        if (routes.isEmpty()) {
+            tally.addNothing(nothingMates(request));
+        }
         List<RankedSetup> ranked = Answer.of(request, tuned, everywhere);
         Counts counts = new Counts(routes.size(), tally.refusedRoutes(), tuner.settings(), tally.refusedSettings());
         return new MatchResult(catalogue.revision(), counts, ranked, tally.groups());
+    }
+
+    private static Refusal nothingMates(MatchRequest request) {
+        String outputs = request.source().outputs().stream()
+                .map(output -> output.format() + " on " + output.plug().connector())
+                .distinct()
+                .collect(Collectors.joining(", "));
+        String inputs = request.display().inputs().stream()
+                .map(input -> input.plug() == null
+                        ? input.path()
+                        : input.plug().connector().toString())
+                .distinct()
+                .collect(Collectors.joining(", "));
+        return SignalRules.nothingMates(outputs, inputs);
     }
 
     /** Those of the intent, each replaced where the request gives one. */

@@ -8,6 +8,7 @@ import rasterfit.quantity.Frequency;
 /**
  * What to set. Members that the processing does not have are absent.
  *
+ * @param processing absent on a direct route
  * @param processingId of the converter's list
  * @param outputTiming label of the output timing of a raster scaler
  * @param outputActiveLines lines per frame of the output
@@ -24,7 +25,7 @@ import rasterfit.quantity.Frequency;
  * @param aspectControl of the display
  */
 public record Settings(
-        Kind processing,
+        @Nullable Kind processing,
         @Nullable String processingId,
         @Nullable String outputTiming,
         @Nullable Integer outputActiveLines,
@@ -43,7 +44,7 @@ public record Settings(
         AspectControl aspectControl) {
 
     /** Settings of a raster that passes as it is. */
-    public static Settings of(Kind kind, @Nullable String processingId, AspectControl control) {
+    public static Settings of(@Nullable Kind kind, @Nullable String processingId, AspectControl control) {
         return new Settings(
                 kind,
                 processingId,
@@ -65,7 +66,6 @@ public record Settings(
     }
 
     public enum Kind {
-        NONE,
         FORMAT_ONLY,
         LINE_REPEAT,
         RASTER_SCALE

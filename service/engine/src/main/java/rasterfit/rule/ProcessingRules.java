@@ -68,7 +68,7 @@ public final class ProcessingRules {
     }
 
     public static Optional<Refusal> sampleRate(Frequency rate, Frequency greatest) {
-        return atMost(SAMPLE_RATE, rate.hz(), greatest.hz(), "Hz", "sample rate", "fewer samples per line would help");
+        return atMost(SAMPLE_RATE, rate.hz(), greatest.hz(), "Hz", "of samples", "fewer samples per line would help");
     }
 
     public static Refusal samplesPerLine(int samples, int nearestAllowed) {
@@ -100,12 +100,12 @@ public final class ProcessingRules {
                 Rational.of(cropped),
                 Rational.of(greatest),
                 "lines",
-                "lines cut off",
+                "cut off",
                 "a smaller factor would help");
     }
 
     public static Optional<Refusal> croppedDots(Rational cropped, int greatest) {
-        return atMost(CROP_DOTS, cropped, Rational.of(greatest), "dots", "dots cut off", "a smaller width would help");
+        return atMost(CROP_DOTS, cropped, Rational.of(greatest), "dots", "cut off", "a smaller width would help");
     }
 
     public static Optional<Refusal> memory(int needed, int present) {
@@ -114,7 +114,7 @@ public final class ProcessingRules {
                 Rational.of(needed),
                 Rational.of(present),
                 "lines",
-                "lines to hold",
+                "to hold",
                 "less crop, another output timing or a free-running output would help");
     }
 

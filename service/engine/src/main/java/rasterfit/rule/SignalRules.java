@@ -89,7 +89,15 @@ public final class SignalRules {
                     "Two plugs of one kind may be wired differently; only the same wiring connects the same signals.",
                     "common practice"));
 
+    private static final Rule NOTHING_MATES = new Rule(
+            "chain.nothing-mates",
+            Stage.SOURCE_OUTPUT,
+            REFUSAL,
+            "A chain needs connectors that mate from the console to the display.",
+            "common practice");
+
     static final List<Rule> ALL = List.of(
+            NOTHING_MATES,
             ENCODING,
             CABLE_FORMAT,
             CABLE_SYNC,
@@ -122,6 +130,17 @@ public final class SignalRules {
         public String toString() {
             return sync == null ? format.name() : format + " with " + sync;
         }
+    }
+
+    /** For a request without a single chain. */
+    public static Refusal nothingMates(String outputs, String inputs) {
+        return new Refusal(
+                NOTHING_MATES,
+                null,
+                null,
+                null,
+                "No chain mates from " + outputs + " to " + inputs
+                        + "; a cable or converter with these connectors would help.");
     }
 
     public static Optional<Refusal> computable(Format format) {

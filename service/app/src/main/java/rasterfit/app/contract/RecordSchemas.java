@@ -1,5 +1,6 @@
 package rasterfit.app.contract;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.JavaType;
 import io.swagger.v3.core.converter.AnnotatedType;
 import io.swagger.v3.core.converter.ModelConverter;
@@ -7,6 +8,7 @@ import io.swagger.v3.core.converter.ModelConverterContext;
 import io.swagger.v3.core.util.Json;
 import io.swagger.v3.oas.models.media.Schema;
 import java.lang.reflect.RecordComponent;
+import java.util.Collection;
 import java.util.Iterator;
 import java.util.List;
 import java.util.stream.Stream;
@@ -52,14 +54,17 @@ final class RecordSchemas implements ModelConverter {
 
     private static @Nullable List<String> required(Class<?> type, Schema<?> model) {
         List<String> names = Stream.of(type.getRecordComponents())
-                .filter(RecordSchemas::isRequired)
+                .filter(component -> isRequired(type, component))
                 .map(WrittenName::of)
                 .filter(name -> model.getProperties().containsKey(name))
                 .toList();
         return names.isEmpty() ? null : names;
     }
 
-    private static boolean isRequired(RecordComponent component) {
-        return RequiredMembers.isRequired(component);
+    private static boolean isRequired(Class<?> type, RecordComponent component) {
+        JsonInclude inclusion = type.getAnnotation(JsonInclude.class);
+        boolean leavesOutEmpty = inclusion != null && inclusion.value() == JsonInclude.Include.NON_EMPTY;
+        boolean canBeEmpty = leavesOutEmpty && Collection.class.isAssignableFrom(component.getType());
+        return RequiredMembers.isRequired(component) && !canBeEmpty;
     }
 }

@@ -2,6 +2,7 @@ package rasterfit.app.gear;
 
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.math.BigDecimal;
+import java.math.BigInteger;
 import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -80,7 +81,10 @@ public record ConverterBody(
     public record DigitiserBody(
             String maxSampleRateHz,
             SampleCounts samplesPerLine,
-            @Schema(type = "integer") @Nullable BigDecimal phaseSteps,
+
+            @Schema(implementation = BigInteger.class) @Nullable
+            BigDecimal phaseSteps,
+
             @Nullable List<String> lowPassHz,
             @Nullable NumberFact clockJitterNs) {}
 

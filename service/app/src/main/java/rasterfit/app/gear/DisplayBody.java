@@ -6,6 +6,7 @@ import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import io.swagger.v3.oas.annotations.media.DiscriminatorMapping;
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.math.BigDecimal;
+import java.math.BigInteger;
 import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -148,8 +149,8 @@ public record DisplayBody(
             @Nullable SizeBody sizeMm) implements PanelBody {}
 
     public record PixelsBody(
-            @Schema(type = "integer") BigDecimal columns,
-            @Schema(type = "integer") BigDecimal rows) {}
+            @Schema(implementation = BigInteger.class) BigDecimal columns,
+            @Schema(implementation = BigInteger.class) BigDecimal rows) {}
 
     /** In millimetres. */
     public record SizeBody(BigDecimal width, BigDecimal height) {}
@@ -165,7 +166,9 @@ public record DisplayBody(
             @Nullable String timing,
             NumberFact ms,
             LagReading.@Nullable Method method,
-            @Schema(type = "integer") @Nullable BigDecimal referenceRow) {}
+
+            @Schema(implementation = BigInteger.class) @Nullable
+            BigDecimal referenceRow) {}
 
     /** Whether a picture preset is made for low delay. */
     public enum Preset {

@@ -2,6 +2,7 @@ package rasterfit.app.gear;
 
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.math.BigDecimal;
+import java.math.BigInteger;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rasterfit.gear.Format;
@@ -26,7 +27,7 @@ public record LinkBody(
         PlugBody to,
         List<CarriedBody> carries,
         @Nullable ExactFact bandwidthHz,
-        @Schema(type = "integer") @Nullable BigDecimal ports,
+        @Schema(implementation = BigInteger.class) @Nullable BigDecimal ports,
         @Nullable List<ConversionBody> converts,
         @Nullable NumberFact delayUs,
         @Nullable String sound,

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import io.swagger.v3.oas.annotations.media.DiscriminatorMapping;
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.math.BigDecimal;
+import java.math.BigInteger;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rasterfit.gear.Deinterlacer;
@@ -55,7 +56,10 @@ public sealed interface ProcessingBody {
             List<LineCountsBody> lines,
             @Nullable CountRange samplesPerLine,
             @Nullable NumberFact latestStartLines,
-            @Schema(type = "integer") @Nullable BigDecimal bufferLines,
+
+            @Schema(implementation = BigInteger.class) @Nullable
+            BigDecimal bufferLines,
+
             Processing.@Nullable InterlacedFields interlaced,
             @Nullable NumberFact pipelineUs)
             implements ProcessingBody {}
@@ -84,7 +88,7 @@ public sealed interface ProcessingBody {
      */
     record LineCountsBody(
             LineStandard lineStandard,
-            @Schema(type = "integer") BigDecimal from,
+            @Schema(implementation = BigInteger.class) BigDecimal from,
             List<BigDecimal> to) {}
 
     /**
@@ -96,9 +100,13 @@ public sealed interface ProcessingBody {
      */
     record ScaleAxisBody(
             ScaleAxis.Factors factors,
-            @Schema(type = "integer") BigDecimal taps,
-            @Schema(type = "integer") @Nullable BigDecimal maxCropLines,
-            @Schema(type = "integer") @Nullable BigDecimal maxCropDots) {}
+            @Schema(implementation = BigInteger.class) BigDecimal taps,
+
+            @Schema(implementation = BigInteger.class) @Nullable
+            BigDecimal maxCropLines,
+
+            @Schema(implementation = BigInteger.class) @Nullable
+            BigDecimal maxCropDots) {}
 
     /**
      * @param addedFields source fields of delay; where absent 0 for a bob or a weave, and 1 [0–2] assumed for motion
@@ -137,7 +145,10 @@ public sealed interface ProcessingBody {
     record SourceLockedBody(
             BigDecimal pullPpm,
             @Nullable String nominalHz,
-            @Schema(type = "integer") @Nullable BigDecimal bufferLines) implements RateLockBody {}
+
+            @Schema(implementation = BigInteger.class) @Nullable
+            BigDecimal bufferLines)
+            implements RateLockBody {}
 
     /**
      * The output runs at its own rate.
@@ -147,9 +158,12 @@ public sealed interface ProcessingBody {
      */
     record FreeRunningBody(
             @Nullable List<String> ratesHz,
-            @Schema(type = "integer") @Nullable BigDecimal fieldStores) implements RateLockBody {}
+
+            @Schema(implementation = BigInteger.class) @Nullable
+            BigDecimal fieldStores) implements RateLockBody {}
 
     /** The output follows the source and signals its varying rate. */
     record VariableRefreshBody(
-            @Schema(type = "integer") @Nullable BigDecimal bufferLines) implements RateLockBody {}
+            @Schema(implementation = BigInteger.class) @Nullable
+            BigDecimal bufferLines) implements RateLockBody {}
 }

@@ -2,6 +2,7 @@ package rasterfit.app.gear;
 
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.math.BigDecimal;
+import java.math.BigInteger;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rasterfit.gear.Format;
@@ -83,15 +84,22 @@ public record SourceBody(@Nullable String id, String name, List<VariantBody> var
 
     /** 0-based, counted from the leading edges of sync. */
     public record ActiveBody(
-            @Schema(type = "integer") BigDecimal dots,
-            @Schema(type = "integer") BigDecimal lines,
-            @Schema(type = "integer") BigDecimal firstDot,
-            @Schema(type = "integer") BigDecimal firstLine) {}
+            @Schema(implementation = BigInteger.class) BigDecimal dots,
+            @Schema(implementation = BigInteger.class) BigDecimal lines,
+            @Schema(implementation = BigInteger.class) BigDecimal firstDot,
+            @Schema(implementation = BigInteger.class) BigDecimal firstLine) {}
 
     /** Sizes default to those of the active area; an absent position means centred in it, marked as assumed. */
     public record UsedBody(
-            @Schema(type = "integer") @Nullable BigDecimal dots,
-            @Schema(type = "integer") @Nullable BigDecimal lines,
-            @Schema(type = "integer") @Nullable BigDecimal firstDot,
-            @Schema(type = "integer") @Nullable BigDecimal firstLine) {}
+            @Schema(implementation = BigInteger.class) @Nullable
+            BigDecimal dots,
+
+            @Schema(implementation = BigInteger.class) @Nullable
+            BigDecimal lines,
+
+            @Schema(implementation = BigInteger.class) @Nullable
+            BigDecimal firstDot,
+
+            @Schema(implementation = BigInteger.class) @Nullable
+            BigDecimal firstLine) {}
 }

@@ -48,7 +48,7 @@ record MatchAnswer(
             PriceAnswer price,
             List<RouteStepAnswer> route,
             List<ModeSettingAnswer> modeSettings,
-            List<CriterionAnswer> criteria,
+            List<CriterionValueAnswer> criteria,
             List<FindingAnswer> findings) {
         static SetupAnswer of(RankedSetup setup) {
             return new SetupAnswer(
@@ -58,7 +58,7 @@ record MatchAnswer(
                     PriceAnswer.of(setup.price()),
                     setup.route().stream().map(RouteStepAnswer::of).toList(),
                     setup.modeSettings().stream().map(ModeSettingAnswer::of).toList(),
-                    setup.criteria().stream().map(CriterionAnswer::of).toList(),
+                    setup.criteria().stream().map(CriterionValueAnswer::of).toList(),
                     setup.findings().stream().map(FindingAnswer::of).toList());
         }
     }
@@ -115,9 +115,10 @@ record MatchAnswer(
      * @param utility from 0 to 1
      * @param weight after normalisation
      */
-    record CriterionAnswer(String id, @Nullable BigDecimal value, String unit, BigDecimal utility, BigDecimal weight) {
-        static CriterionAnswer of(CriterionValue value) {
-            return new CriterionAnswer(
+    record CriterionValueAnswer(
+            String id, @Nullable BigDecimal value, String unit, BigDecimal utility, BigDecimal weight) {
+        static CriterionValueAnswer of(CriterionValue value) {
+            return new CriterionValueAnswer(
                     value.criterion().id(),
                     Plain.orAbsent(value.value()),
                     value.criterion().unit(),

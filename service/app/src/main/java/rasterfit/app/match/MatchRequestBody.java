@@ -2,6 +2,7 @@ package rasterfit.app.match;
 
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.math.BigDecimal;
+import java.math.BigInteger;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rasterfit.app.gear.ConverterBody;
@@ -32,10 +33,10 @@ record MatchRequestBody(
         @Nullable PixelAspectConvention pixelAspect,
         MatchRequest.@Nullable Explanation explain,
 
-        @Schema(type = "integer", defaultValue = "5") @Nullable
+        @Schema(implementation = BigInteger.class, defaultValue = "5") @Nullable
         BigDecimal top,
 
-        @Schema(type = "integer", defaultValue = "1") @Nullable
+        @Schema(implementation = BigInteger.class, defaultValue = "1") @Nullable
         BigDecimal settingsPerRoute) {
 
     /**
@@ -50,7 +51,7 @@ record MatchRequestBody(
             @Nullable Boolean fromCatalogue,
             @Nullable List<ConverterBody> converters,
             @Nullable List<LinkBody> links,
-            @Nullable String collectionId) {}
+            @Schema(types = {"string", "null"}) @Nullable String collectionId) {}
 
     /** A weight for each criterion, by its id. */
     record WeightsBody(

@@ -23,7 +23,7 @@ import tools.jackson.databind.json.JsonMapper;
 /** The running service with {@link EchoController}, called over real connections; one context for all subclasses. */
 @SpringBootTest(webEnvironment = SpringBootTest.WebEnvironment.RANDOM_PORT)
 @Import(EchoController.class)
-abstract class ServedTest {
+public abstract class ServedTest {
 
     private static final JsonMapper JSON = JsonMapper.shared();
 
@@ -33,25 +33,25 @@ abstract class ServedTest {
     @LocalServerPort
     int port;
 
-    final HttpRequest.Builder request(String pathAndQuery) {
+    protected final HttpRequest.Builder request(String pathAndQuery) {
         return HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + pathAndQuery))
                 .timeout(Duration.ofSeconds(30));
     }
 
-    final HttpResponse<String> send(HttpRequest.Builder request) throws IOException, InterruptedException {
+    protected final HttpResponse<String> send(HttpRequest.Builder request) throws IOException, InterruptedException {
         return client.send(request.build(), BodyHandlers.ofString());
     }
 
-    final HttpResponse<String> get(String pathAndQuery) throws IOException, InterruptedException {
+    protected final HttpResponse<String> get(String pathAndQuery) throws IOException, InterruptedException {
         return send(request(pathAndQuery));
     }
 
-    final HttpResponse<String> post(String json) throws IOException, InterruptedException {
+    protected final HttpResponse<String> post(String json) throws IOException, InterruptedException {
         return send(request("/echo").header("Content-Type", "application/json").POST(BodyPublishers.ofString(json)));
     }
 
     /** Sends bytes as they are and reads until the server closes; for what no HTTP client would send. */
-    final String sendRaw(String text) throws IOException {
+    protected final String sendRaw(String text) throws IOException {
         try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), port)) {
             socket.setSoTimeout(30_000);
             OutputStream out = socket.getOutputStream();
@@ -62,7 +62,7 @@ abstract class ServedTest {
     }
 
     /** Checks what RFC 9457 and our own contract ask of every error and returns its body. */
-    static JsonNode problem(HttpResponse<String> answer, int status, String code) {
+    protected static JsonNode problem(HttpResponse<String> answer, int status, String code) {
         assertThat(answer.statusCode()).as(answer.body()).isEqualTo(status);
         assertThat(answer.headers().firstValue("Content-Type")).contains("application/problem+json");
         assertThat(answer.headers().firstValue("X-Request-Id")).isPresent();
@@ -70,7 +70,7 @@ abstract class ServedTest {
         return problem(answer.body(), status, code);
     }
 
-    static JsonNode problem(String body, int status, String code) {
+    protected static JsonNode problem(String body, int status, String code) {
         JsonNode problem = JSON.readTree(body);
         assertThat(problem.path("type").asString()).isEqualTo("urn:rasterfit:problem:" + code);
         assertThat(problem.path("code").asString()).isEqualTo(code);
@@ -89,13 +89,13 @@ abstract class ServedTest {
     }
 
     /** The pointer of the only error. */
-    static String pointer(JsonNode problem) {
+    protected static String pointer(JsonNode problem) {
         assertThat(problem.path("errors").size()).as(problem.toString()).isEqualTo(1);
         return problem.path("errors").path(0).path("pointer").asString();
     }
 
     /** The message of the only error. */
-    static String message(JsonNode problem) {
+    protected static String message(JsonNode problem) {
         assertThat(problem.path("errors").size()).as(problem.toString()).isEqualTo(1);
         return problem.path("errors").path(0).path("message").asString();
     }

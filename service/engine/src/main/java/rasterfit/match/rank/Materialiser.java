@@ -189,7 +189,14 @@ public final class Materialiser {
                         shape.coveragePercent().toDouble()
                                 / 100
                                 * mode.measurer().panelArea(mode.mode()),
-                        mode.measurer().greatestArea(mode.mode()));
+                        mode.measurer().greatestArea(mode.mode()),
+                        1
+                                - shape.croppedUsedLines().toDouble()
+                                        / (mode.mode().used().lines()
+                                                * mode.mode().scan().fieldsPerFrame()),
+                        1
+                                - shape.croppedUsedDots().toDouble()
+                                        / mode.mode().used().dots());
             case MOTION ->
                 Curves.motion(
                         beat(measures).toDouble(),

@@ -145,6 +145,9 @@ final class SetupFindings {
         if (leg != null && leg.input().halfHeight() == HalfHeight.AS_INTERLACED && isHalfHeight(setting)) {
             add(FindingRules.HALF_HEIGHT, modes + ": the converter takes this half-height raster as interlaced.");
         }
+        if (measurer.displayTakesAsInterlaced()) {
+            add(FindingRules.HALF_HEIGHT, modes + ": the display takes this half-height raster as interlaced.");
+        }
         if (measurer.lineAlternates()) {
             add(
                     FindingRules.HALF_LINE_JITTER,

@@ -123,7 +123,8 @@ final class Combiner {
                         double aspectError = columns.scale / rows.scale / figure.pixelAspect - 1;
                         double uniformity = uniformity(figure, columns, rows, n);
                         double aspect = Curves.aspect(aspectError * 100);
-                        double coverage = Curves.coverage(columns.drawn * rows.drawn, figure.greatestArea);
+                        double coverage = Curves.coverage(
+                                columns.drawn * rows.drawn, figure.greatestArea, rows.kept, columns.kept);
                         shape += figure.share
                                 * (scoring.weight(Criterion.DOT_UNIFORMITY) * uniformity
                                         + scoring.weight(Criterion.ASPECT) * aspect

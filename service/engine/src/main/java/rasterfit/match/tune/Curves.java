@@ -27,8 +27,15 @@ public final class Curves {
         return Math.max(0, Math.min(1, (15 - Math.abs(errorPercent)) / 14));
     }
 
-    public static double coverage(double drawnArea, double greatestArea) {
-        return Math.min(1, drawnArea / greatestArea);
+    /**
+     * Drawn area against the greatest at the intended aspect, at most 1, times the part of the drawn picture that is not
+     * cut off: without the second factor a larger crop would only ever look better.
+     *
+     * @param keptLines share of the really drawn lines that stay visible
+     * @param keptDots share of the really drawn dots that stay visible
+     */
+    public static double coverage(double drawnArea, double greatestArea, double keptLines, double keptDots) {
+        return Math.min(1, drawnArea / greatestArea) * keptLines * keptDots;
     }
 
     /** 1/(1 + 4·beats per second), ×0.5 for whole frames, ×0.7 with a tear. */

@@ -106,7 +106,7 @@ final class DirectLayout extends Layout {
     @Override
     Settings settings(int n, int p, int l, int d, int c) {
         return Settings.of(
-                processing == null ? Settings.Kind.NONE : Settings.Kind.FORMAT_ONLY,
+                processing == null ? null : Settings.Kind.FORMAT_ONLY,
                 processing == null ? null : processing.id(),
                 controls.get(c));
     }

@@ -6,6 +6,7 @@ import rasterfit.gear.Basis;
 import rasterfit.gear.Display;
 import rasterfit.gear.DisplayInput;
 import rasterfit.gear.Estimate;
+import rasterfit.gear.HalfHeight;
 import rasterfit.gear.LagReading;
 import rasterfit.gear.Panel;
 import rasterfit.match.Latency;
@@ -18,6 +19,9 @@ import rasterfit.timing.Scan;
  * converter's delay already counts. Measured goes before published, declared and assumed.
  */
 final class DisplayLag {
+    /** Between the half-height rasters (up to 314 lines) and the full-height ones (from 525). */
+    private static final Rational FULL_HEIGHT_LINES = Rational.of(400);
+
     private DisplayLag() {}
 
     /** @param label under which the raster is listed, to find readings made at it; may be empty */
@@ -30,9 +34,29 @@ final class DisplayLag {
                 best = Optional.of(reading);
             }
         }
-        return best.isPresent()
+        Latency lag = best.isPresent()
                 ? read(best.get(), display, input, raster, steps)
                 : assumed(display, input, raster, steps);
+        return takesAsInterlaced(input, raster) ? lag.plus(oneField(raster, steps)) : lag;
+    }
+
+    /** Whether the input takes a progressive raster of half height for a field of an interlaced one. */
+    static boolean takesAsInterlaced(DisplayInput input, Raster raster) {
+        return input.halfHeight() == HalfHeight.AS_INTERLACED
+                && raster.scan() == Scan.PROGRESSIVE
+                && raster.verticalTotal().isLessThan(FULL_HEIGHT_LINES);
+    }
+
+    private static Latency oneField(Raster raster, Steps steps) {
+        Rational ms = raster.fieldRate().period().millis();
+        steps.tell(
+                "halfHeightDelay",
+                step -> step.in("field period", ms, "ms")
+                        .by(
+                                "one field",
+                                "assumption: a half-height raster taken as interlaced waits for its other field")
+                        .gives(ms, "ms"));
+        return new Latency(ms, ms, ms, ms, ms, ms, Basis.ASSUMED);
     }
 
     /** A stronger basis first, then a reading made at this very timing. */

@@ -258,6 +258,11 @@ public final class Measurer {
                 .wholeFrame();
     }
 
+    /** Whether the display takes the raster for a field of an interlaced one. */
+    public boolean displayTakesAsInterlaced() {
+        return DisplayLag.takesAsInterlaced(layout.route.displayInput(), chosen.raster());
+    }
+
     public boolean lineAlternates() {
         return layout.output(chosen.n(), chosen.p(), chosen.l(), Steps.SILENT).lineAlternates();
     }

@@ -54,6 +54,11 @@ public final class RefusalTally {
                 .add(route, refusal, 1);
     }
 
+    /** A refusal of the request as a whole; it counts nothing. */
+    public void addNothing(Refusal refusal) {
+        routes.putIfAbsent(Rules.position(refusal.rule()), new Entry(refusal));
+    }
+
     /** Settings of one route that share their nearest refusal by one rule. */
     public void addSettings(Route route, Refusal nearest, long count) {
         settings.computeIfAbsent(Rules.position(nearest.rule()), position -> new Entry(nearest))

@@ -96,12 +96,15 @@ final class Tables {
         final double scale;
         final double drawn;
         final double evenness;
+        /** Share of what is really drawn that stays visible. */
+        final double kept;
 
-        AxisCell(AxisMap.Shape shape, @Nullable Refusal refusal) {
+        AxisCell(AxisMap.Shape shape, int used, @Nullable Refusal refusal) {
             super(refusal);
             this.shape = shape;
             this.scale = shape.scale().toDouble();
             this.drawn = shape.drawn().toDouble();
+            this.kept = 1 - shape.croppedUsed().toDouble() / used;
             Rational ratio = ratio(shape);
             this.evenness = ratio == null ? 1 : Curves.evenness(ratio.toDouble());
         }
@@ -214,10 +217,12 @@ final class Tables {
                     PanelFit fit = layout.fit(aspect, n, p, c);
                     int at = (n * placements + p) * controls + c;
                     AxisCell columns = columnsKnown.computeIfAbsent(
-                            layout.columns(mode, n, p, fit.horizontal()), map -> columnCell(map.measure()));
+                            layout.columns(mode, n, p, fit.horizontal()),
+                            map -> columnCell(map.measure(), map.usedCount()));
                     columnCells[m][at] = placing == null
                             ? columns
-                            : new AxisCell(columns.shape, LimitCheck.first(placing, columns.refusal));
+                            : new AxisCell(
+                                    columns.shape, mode.used().dots(), LimitCheck.first(placing, columns.refusal));
                     rowCells[m][at] = rowsKnown.computeIfAbsent(
                             layout.rows(mode, p, fit.vertical()), map -> rowCell(map.measure(), map.usedCount()));
                 }
@@ -225,13 +230,13 @@ final class Tables {
         }
     }
 
-    private AxisCell columnCell(AxisMap.Shape shape) {
+    private AxisCell columnCell(AxisMap.Shape shape, int used) {
         boolean grid = shape.least() != null;
         Refusal refusal = limits.check(LimitedMeasure.CROPPED_DOTS, shape.cropped());
         refusal = LimitCheck.first(refusal, limits.check(LimitedMeasure.CROPPED_USED_DOTS, shape.croppedUsed()));
         refusal = LimitCheck.first(refusal, limits.check(LimitedMeasure.DOT_WIDTH_RATIO, ratio(shape)));
         refusal = LimitCheck.first(refusal, limits.check(LimitedMeasure.HORIZONTAL_SCALE, grid ? shape.scale() : null));
-        return new AxisCell(shape, refusal);
+        return new AxisCell(shape, used, refusal);
     }
 
     private AxisCell rowCell(AxisMap.Shape shape, int used) {
@@ -245,7 +250,7 @@ final class Tables {
                         shape.croppedUsed().times(100).dividedBy(used)));
         refusal = LimitCheck.first(refusal, limits.check(LimitedMeasure.LINE_HEIGHT_RATIO, ratio(shape)));
         refusal = LimitCheck.first(refusal, limits.check(LimitedMeasure.VERTICAL_SCALE, grid ? shape.scale() : null));
-        return new AxisCell(shape, refusal);
+        return new AxisCell(shape, used, refusal);
     }
 
     private static @Nullable Rational ratio(AxisMap.Shape shape) {

@@ -68,10 +68,15 @@ public final class Tuner {
             double[] shares = group.stream()
                     .mapToDouble(mode -> mode.share().toDouble() / library)
                     .toArray();
-            walk(route, Captured.of(group, convention), scoring, shares, outcome);
+            walk(route, Captured.of(group, conventionOf(route)), scoring, shares, outcome);
             outcomes.add(outcome);
         }
         return new TunedRoute(route, price, scoring, outcomes, settings - before);
+    }
+
+    /** A digital link carries the pixel aspect of its CTA-861 timing, whatever the request says of tubes. */
+    private PixelAspectConvention conventionOf(Route route) {
+        return route.output().format().isDigital() ? PixelAspectConvention.CTA_861 : convention;
     }
 
     private static Rational resolution(Route route) {
