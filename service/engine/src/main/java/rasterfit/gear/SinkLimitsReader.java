@@ -28,15 +28,18 @@ public final class SinkLimitsReader {
     private SinkLimitsReader() {}
 
     /**
-     * The limits as declared. A VIC lists every raster that a sink has to accept with it: all line counts of the 240- and
-     * 288-line timings, and both rates of an n·6 Hz and n·6/1.001 Hz pair (CTA-861-I §4). Standard and established
+     * The limits as declared. A VIC lists all line counts of the 240- and 288-line timings, since a sink has to accept
+     * them all (CTA-861-I §4); that n·6 Hz and n·6/1.001 Hz go together is left to acceptance. Standard and established
      * timings, of which only size and rate are known, are left out.
      */
     public static SinkLimits read(EdidReading edid) {
         List<ListedRaster> listed = new ArrayList<>();
         for (AcceptedTiming timing : edid.timings()) {
             Rational aspect = timing.pictureAspect().orElse(null);
-            listed.addAll(listed(timing.label(), timing.acceptedRasters(), aspect));
+            List<RasterTiming> own = timing.timing() == null ? List.of() : List.of(timing.timing());
+            List<RasterTiming> rasters =
+                    timing.published().map(VideoTiming::variants).orElse(own);
+            listed.addAll(listed(timing.label(), rasters, aspect));
         }
         RangeLimits limits = edid.rangeLimits();
         VideoInput input = edid.input();
@@ -52,7 +55,7 @@ public final class SinkLimitsReader {
 
     /** The rasters that a published timing stands for, under its label. */
     public static List<ListedRaster> listed(String label, VideoTiming timing) {
-        return listed(label, timing.acceptedRasters(), timing.pictureAspect());
+        return listed(label, timing.variants(), timing.pictureAspect());
     }
 
     /** The scan range of an analog input, widened by what the rounding of the descriptor may hide. */

@@ -45,16 +45,16 @@ final class Acceptor {
             @Nullable Deviations deviations) {}
 
     /** A listed raster at one of the rates at which it counts. */
-    private record Nominal(ListedRaster listed, Raster raster, String name) {}
+    private record Nominal(ListedRaster listed, Raster raster, String name, boolean twin) {}
 
     private static List<Nominal> nominals(SinkLimits sink) {
         List<Nominal> nominals = new ArrayList<>();
         for (ListedRaster listed : sink.listed()) {
-            nominals.add(new Nominal(listed, listed.raster(), listed.label()));
+            nominals.add(new Nominal(listed, listed.raster(), listed.label(), false));
             Frequency twin = twinRate(listed.raster().fieldRate());
             if (twin != null) {
                 String name = listed.label() + " at " + twin.hz().toSixDigits().toPlainString() + " Hz";
-                nominals.add(new Nominal(listed, listed.raster().atFieldRate(twin), name));
+                nominals.add(new Nominal(listed, listed.raster().atFieldRate(twin), name, true));
             }
         }
         return List.copyOf(nominals);
@@ -77,7 +77,7 @@ final class Acceptor {
     }
 
     /**
-     * Of several listed rasters that fit equally well, the one of this label is named, then one of this picture aspect.
+     * A raster is held against the listed rate itself before its 1/1.001 kin. Of several that fit equally well, the one of this label is named, then one of this picture aspect.
      *
      * @param label empty if there is none
      * @param pictureAspect absent if it does not matter
@@ -131,6 +131,7 @@ final class Acceptor {
      */
     private record Fit(Nominal nominal, Deviations deviations, int grade, Rational size, int kinship) {
         static final Comparator<Fit> BETTER_FIRST = Comparator.comparingInt((Fit fit) -> -fit.grade())
+                .thenComparing(fit -> fit.nominal().twin())
                 .thenComparing(Fit::size)
                 .thenComparingInt(fit -> -fit.kinship());
     }

@@ -8,7 +8,6 @@ import rasterfit.gear.Basis;
 import rasterfit.gear.ConverterOutput;
 import rasterfit.gear.Digitiser;
 import rasterfit.gear.Estimate;
-import rasterfit.gear.LineStandard;
 import rasterfit.gear.LinkKind;
 import rasterfit.gear.Mode;
 import rasterfit.gear.Processing;
@@ -21,10 +20,8 @@ import rasterfit.quantity.Rational;
 import rasterfit.rule.LinkClockRules;
 import rasterfit.rule.ProcessingRules;
 import rasterfit.rule.Refusal;
-import rasterfit.timing.Cta861;
 import rasterfit.timing.Raster;
 import rasterfit.timing.Scan;
-import rasterfit.timing.VideoTiming;
 
 /**
  * Digitised lines sent m times each at m times the line rate; with m = 1 the raster only changes its link. The output
@@ -85,10 +82,11 @@ final class RepeatLayout extends Layout {
         List<RepeatLayout> layouts = new ArrayList<>();
         RepeatLayout general =
                 new RepeatLayout(route, leg, digitiser, captured, processing, copies, from, samples, samples.length);
-        general.place(general.windows());
+        RepeatWindows windows = new RepeatWindows(captured, from, general.rowsSent());
+        general.place(windows.suitingAny());
         layouts.add(general);
         for (int n = 0; n < samples.length; n++) {
-            List<Placement.Across> widths = general.listedWidths(n);
+            List<Placement.Across> widths = windows.listed(samples[n], general.repetition(n));
             if (!widths.isEmpty()) {
                 int[] one = {samples[n]};
                 RepeatLayout listed = new RepeatLayout(
@@ -108,57 +106,6 @@ final class RepeatLayout extends Layout {
         for (Placement.Across choice : choices) {
             placements.add(new Placement(first, from, rowsSent(), 0, 0, choice, null));
         }
-    }
-
-    private List<Placement.Across> windows() {
-        List<Placement.Across> choices = new ArrayList<>();
-        Rational active = captured.leadDots();
-        choices.add(new Placement.Across.Stretch("active dots", Rational.ZERO, active, null));
-        Mode lead = captured.lead();
-        if (captured.modes().size() == 1 && lead.used().dots() < lead.active().dots()) {
-            choices.add(new Placement.Across.Stretch(
-                    "drawn dots",
-                    Rational.of(lead.used().firstDot() - lead.active().firstDot()),
-                    Rational.of(lead.used().dots()),
-                    null));
-        }
-        Rational pictureDots = pictureDots();
-        if (!pictureDots.equals(active)) {
-            choices.add(new Placement.Across.Stretch("picture aspect", null, pictureDots, null));
-        }
-        return choices;
-    }
-
-    /** Dots whose shape is 4:3 over the lines sent, as far as the line has room outside of its blanking. */
-    private Rational pictureDots() {
-        Rational frameLines = Rational.of((long) from * captured.fieldsPerFrame());
-        Rational dots = Rational.of(4, 3).times(frameLines).dividedBy(captured.leadAspect());
-        return dots.min(captured.lead().dotsPerLine().times(activeShare()));
-    }
-
-    /** 720 of 858 or of 864 samples per line (ITU-R BT.601). */
-    private Rational activeShare() {
-        return captured.lead().lineStandard() == LineStandard.L625_50 ? Rational.of(720, 864) : Rational.of(720, 858);
-    }
-
-    /** Active widths of CTA-861 timings with the same lines whose total is this sample count, repeated or not. */
-    private List<Placement.Across> listedWidths(int n) {
-        List<Placement.Across> widths = new ArrayList<>();
-        for (VideoTiming listed : Cta861.all()) {
-            int total = listed.timing().horizontalTotal();
-            int active = listed.timing().horizontalActive();
-            int repeated = total / samples[n];
-            boolean fits = listed.timing().verticalActive() == rowsSent()
-                    && total == samples[n] * repetition(n)
-                    && active % repeated == 0;
-            if (fits) {
-                Placement.Across width = new Placement.Across.Stretch("listed width", null, null, active / repeated);
-                if (!widths.contains(width)) {
-                    widths.add(width);
-                }
-            }
-        }
-        return widths;
     }
 
     private int rowsSent() {

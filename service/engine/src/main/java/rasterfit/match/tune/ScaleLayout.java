@@ -3,24 +3,18 @@ package rasterfit.match.tune;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import rasterfit.gear.Assumptions;
-import rasterfit.gear.Basis;
 import rasterfit.gear.ConverterOutput;
 import rasterfit.gear.Deinterlacer;
 import rasterfit.gear.Digitiser;
-import rasterfit.gear.Estimate;
-import rasterfit.gear.HalfHeight;
 import rasterfit.gear.LinkKind;
 import rasterfit.gear.Mode;
 import rasterfit.gear.OfferedTiming;
 import rasterfit.gear.Processing;
 import rasterfit.gear.RateLock;
-import rasterfit.match.Latency;
 import rasterfit.match.Settings;
 import rasterfit.match.route.Route;
 import rasterfit.quantity.Frequency;
 import rasterfit.quantity.Rational;
-import rasterfit.quantity.TimeSpan;
 import rasterfit.rule.LinkClockRules;
 import rasterfit.rule.ProcessingRules;
 import rasterfit.rule.Refusal;
@@ -226,178 +220,26 @@ final class ScaleLayout extends Layout {
     @Override
     Added added(Mode mode, int n, int p, int l, int d, Steps steps) {
         Lock lock = locks.get(l);
-        Placement placement = placements.get(p);
-        Estimate fields = addedFields(mode, d);
-        Rational pipelineMs = pipelineMs(scale.pipelineUs().orAssume(Assumptions.PIPELINE_US));
-        Refusal deinterlacing =
-                captured.isInterlaced() && scale.deinterlacers().isEmpty() ? ProcessingRules.noDeinterlacer() : null;
-        Added added = lock.kind() instanceof RateLock.FreeRunning free
-                ? freeRunning(mode, placement, lock, free, fields, pipelineMs, steps)
-                : locked(mode, placement, lock, d, fields, pipelineMs, steps);
-        return deinterlacing == null ? added : new Added(added.ms(), null, null, deinterlacing);
+        ScaleDelay delay = new ScaleDelay(
+                captured, leg.input(), scale, timing, placements.get(p), lock.fieldRate(), deinterlacer(d));
+        Added added = delay.of(mode, lock.kind(), steps);
+        return captured.isInterlaced() && scale.deinterlacers().isEmpty()
+                ? new Added(added.ms(), null, null, ProcessingRules.noDeinterlacer())
+                : added;
     }
 
-    private Estimate addedFields(Mode mode, int d) {
-        Estimate fields = Assumptions.NO_FIELDS;
-        if (captured.isInterlaced() && !scale.deinterlacers().isEmpty()) {
-            Deinterlacer deinterlacer = scale.deinterlacers().get(d);
-            fields = deinterlacer
-                    .addedFields()
-                    .orAssume(
-                            deinterlacer.kind() == Deinterlacer.Kind.MOTION_ADAPTIVE
-                                    ? Assumptions.MOTION_ADAPTIVE_FIELDS
-                                    : Assumptions.NO_FIELDS);
-        }
-        if (mode.isHalfHeightProgressive() && leg.input().halfHeight() == HalfHeight.AS_INTERLACED) {
-            fields = fields.plus(leg.input().halfHeightAddedFields().orAssume(Assumptions.HALF_HEIGHT_FIELDS));
-        }
-        return fields;
-    }
-
-    private Added locked(
-            Mode mode, Placement placement, Lock lock, int d, Estimate fields, Rational pipelineMs, Steps steps) {
-        int halfLines = (int) mode.linesPerField().times(2).floor();
-        int firstLine = captured.firstLine() + placement.firstLine();
-        LockedLatency latency = new LockedLatency(
-                halfLines,
-                firstLine,
-                placement.lines(),
-                captured.isInterlaced(),
-                timing.verticalTotal(),
-                timing.firstActiveLine() + placement.top(),
-                placement.rows(),
-                scale.vertical().taps());
-        LockedLatency.Result result = latency.measure();
-        Rational fieldMs = mode.fieldRate().period().millis();
-        int capacity = result.capacity() + storedFieldLines(d, halfLines);
-        Integer memory = lock.kind() instanceof RateLock.SourceLocked locked
-                ? locked.bufferLines()
-                : ((RateLock.VariableRefresh) lock.kind()).bufferLines();
-        steps.tell(
-                "bufferOffsetD",
-                step -> step.in("T", fieldMs, "ms")
-                        .in("L", mode.linesPerField(), "lines per field")
-                        .in("a", firstLine, "first line")
-                        .in("n", placement.lines(), "lines")
-                        .in("Lo", timing.verticalTotal(), "output lines")
-                        .in("ao", timing.firstActiveLine() + (long) placement.top(), "first row")
-                        .in("no", placement.rows(), "rows")
-                        .in("k", scale.vertical().taps(), "taps")
-                        .by(
-                                "greatest over rows j of (a + needed(j) + 1)·T/L − (ao + j)·T/Lo; needed(j) = min(n−1, ⌊j·n/no⌋)"
-                                        + " for k = 1, min(n−1, ⌊((2j+1)·n/no − 1)/2⌋ + k/2) for even k",
-                                "arithmetic: no row starts before its lines have arrived")
-                        .gives(result.offset().times(fieldMs), "ms"));
-        steps.tell(
-                "addedLatencyMs",
-                step -> step.in("D", result.offset().times(fieldMs), "ms")
-                        .in("added fields", fields.typical(), "")
-                        .in("pipeline", pipelineMs, "ms")
-                        .by(
-                                "D + (ao + j)·T/Lo − (a + i)·T/L + fields·T + pipeline for row j that shows line i; greatest over"
-                                        + " rows",
-                                "arithmetic")
-                        .gives(
-                                result.greatest()
-                                        .plus(fields.greatest())
-                                        .times(fieldMs)
-                                        .plus(pipelineMs),
-                                "ms"));
-        steps.tell(
-                "bufferedLines",
-                step -> step.in("greatest latency", result.greatest().times(fieldMs), "ms")
-                        .in("T/Lo", fieldMs.dividedBy(timing.verticalTotal()), "ms")
-                        .in("T/L", mode.lineRate().period().millis(), "ms")
-                        .in("k", scale.vertical().taps(), "taps")
-                        .by(
-                                "⌈(greatest latency + T/Lo) / (T/L)⌉ + k/2 − 1 lines behind (for k ≥ 2), + stored fields",
-                                "arithmetic")
-                        .gives(Rational.of(capacity), "lines"));
-        Latency ms = new Latency(
-                toMs(result.top(), fields.typical(), fieldMs, pipelineMs),
-                toMs(result.middle(), fields.typical(), fieldMs, pipelineMs),
-                toMs(result.bottom(), fields.typical(), fieldMs, pipelineMs),
-                toMs(result.least(), fields.least(), fieldMs, pipelineMs),
-                toMs(result.middle(), fields.typical(), fieldMs, pipelineMs),
-                toMs(result.greatest(), fields.greatest(), fieldMs, pipelineMs),
-                Basis.COMPUTED);
-        Refusal refusal = memory == null ? null : orNull(ProcessingRules.memory(capacity, memory));
-        return new Added(ms, capacity, null, refusal);
-    }
-
-    /** Weaving and motion adaptation keep a whole earlier field beside the lines on their way. */
-    private int storedFieldLines(int d, int halfLines) {
-        boolean keeps = captured.isInterlaced()
-                && !scale.deinterlacers().isEmpty()
-                && scale.deinterlacers().get(d).kind() != Deinterlacer.Kind.BOB;
-        return keeps ? (halfLines + 1) / 2 : 0;
-    }
-
-    private static Rational toMs(Rational fields, Rational added, Rational fieldMs, Rational pipelineMs) {
-        return fields.plus(added).times(fieldMs).plus(pipelineMs);
-    }
-
-    private Added freeRunning(
-            Mode mode,
-            Placement placement,
-            Lock lock,
-            RateLock.FreeRunning free,
-            Estimate fields,
-            Rational pipelineMs,
-            Steps steps) {
-        TimeSpan outputPeriod = lock.fieldRate().period();
-        TimeSpan line = mode.lineRate().period();
-        TimeSpan period = mode.fieldRate().period();
-        FreeLatency latency = new FreeLatency(
-                line,
-                period,
-                placement.lines(),
-                captured.isInterlaced(),
-                outputPeriod.dividedBy(Rational.of(timing.verticalTotal())),
-                outputPeriod,
-                placement.rows(),
-                free.fieldStores());
-        FreeLatency.Result result = latency.measure();
-        Rational fieldMs = period.millis();
-        Latency ms = new Latency(
-                freeMs(result.top(), fields.typical(), fieldMs, pipelineMs),
-                freeMs(result.middle(), fields.typical(), fieldMs, pipelineMs),
-                freeMs(result.bottom(), fields.typical(), fieldMs, pipelineMs),
-                freeMs(result.least(), fields.least(), fieldMs, pipelineMs),
-                freeMs(result.middle(), fields.typical(), fieldMs, pipelineMs),
-                freeMs(result.greatest(), fields.greatest(), fieldMs, pipelineMs),
-                Basis.COMPUTED);
-        steps.tell(
-                "addedLatencyMs",
-                step -> step.in("T", fieldMs, "ms")
-                        .in("T/L", line.millis(), "ms")
-                        .in("n", placement.lines(), "lines")
-                        .in("To", outputPeriod.millis(), "ms")
-                        .in("Lo", timing.verticalTotal(), "output lines")
-                        .in("no", placement.rows(), "rows")
-                        .in("field stores", free.fieldStores(), "")
-                        .in("added fields", fields.typical(), "")
-                        .in("pipeline", pipelineMs, "ms")
-                        .by(
-                                free.fieldStores() == 1
-                                        ? "T/L + age + fields·T + pipeline, age from 0 to min(T, To)"
-                                        : "(n − i)·T/L + age + j·To/Lo + fields·T + pipeline for row j that shows line i, age from"
-                                                + " 0 to min(T, To); greatest over rows and ages",
-                                "arithmetic")
-                        .gives(ms.greatest(), "ms"));
-        return new Added(ms, null, free.fieldStores(), null);
-    }
-
-    private static Rational freeMs(TimeSpan span, Rational added, Rational fieldMs, Rational pipelineMs) {
-        return span.millis().plus(added.times(fieldMs)).plus(pipelineMs);
+    /** Absent where nothing is deinterlaced. */
+    private @Nullable Deinterlacer deinterlacer(int d) {
+        return captured.isInterlaced() && !scale.deinterlacers().isEmpty()
+                ? scale.deinterlacers().get(d)
+                : null;
     }
 
     @Override
     RateBeat beat(Mode mode, int n, int p, int l, int d, Steps steps) {
         Lock lock = locks.get(l);
-        boolean wholeFrame = captured.isInterlaced()
-                && !scale.deinterlacers().isEmpty()
-                && scale.deinterlacers().get(d).wholeFrame();
+        Deinterlacer deinterlacer = deinterlacer(d);
+        boolean wholeFrame = deinterlacer != null && deinterlacer.wholeFrame();
         return lock.kind() instanceof RateLock.FreeRunning free
                 ? RateBeat.free(mode.fieldRate(), lock.fieldRate(), free.fieldStores(), wholeFrame, steps)
                 : RateBeat.locked(wholeFrame);
@@ -408,6 +250,7 @@ final class ScaleLayout extends Layout {
         Placement placement = placements.get(p);
         int width = width(n, p);
         Lock lock = locks.get(l);
+        Deinterlacer deinterlacer = deinterlacer(d);
         return new Settings(
                 Settings.Kind.RASTER_SCALE,
                 scale.id(),
@@ -424,9 +267,7 @@ final class ScaleLayout extends Layout {
                 placement.lines(),
                 lock.name(),
                 lock.fieldRate(),
-                captured.isInterlaced() && !scale.deinterlacers().isEmpty()
-                        ? scale.deinterlacers().get(d).kind()
-                        : null,
+                deinterlacer == null ? null : deinterlacer.kind(),
                 controls.get(c));
     }
 
