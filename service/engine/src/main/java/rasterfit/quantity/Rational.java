@@ -6,44 +6,71 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.regex.Pattern;
 import org.apache.commons.numbers.fraction.BigFraction;
+import org.jspecify.annotations.Nullable;
 
 /**
- * An exact rational number without a unit. Arithmetic is that of {@link BigFraction}; this type adds the written form of
- * the interface (a decimal or a fraction of integers) and the roundings that raster arithmetic needs.
+ * An exact rational number without a unit, in lowest terms with a positive denominator.
+ *
+ * <p>Nearly all numbers of a match fit into two 64-bit integers, and its tables are filled by millions of operations, so
+ * those are done in place; what overflows is left to {@link BigFraction}, and comes back once it fits again.
  */
 public final class Rational implements Comparable<Rational> {
-    public static final Rational ZERO = new Rational(BigFraction.ZERO);
-    public static final Rational ONE = new Rational(BigFraction.ONE);
-    public static final Rational HALF = of(1, 2);
+    public static final Rational ZERO = new Rational(0, 1, null);
+    public static final Rational ONE = new Rational(1, 1, null);
+    public static final Rational HALF = new Rational(1, 2, null);
 
     private static final MathContext SIX_DIGITS = new MathContext(6, RoundingMode.HALF_EVEN);
     private static final Pattern WRITTEN = Pattern.compile("-?[0-9]{1,20}(?:\\.[0-9]{1,12}|/[0-9]{1,20})?");
+    private static final long EXACT_IN_DOUBLE = 1L << 53;
 
-    private final BigFraction value;
+    private final long numerator;
+    private final long denominator;
+    /** The value where it does not fit; the other two fields are then 0. */
+    private final @Nullable BigFraction large;
 
-    private Rational(BigFraction value) {
-        // The library keeps the sign where it was given; a positive denominator makes the written form unique.
-        this.value = value.getDenominator().signum() > 0
-                ? value
-                : BigFraction.of(
-                        value.getNumerator().negate(), value.getDenominator().negate());
+    private Rational(long numerator, long denominator, @Nullable BigFraction large) {
+        this.numerator = numerator;
+        this.denominator = denominator;
+        this.large = large;
+    }
+
+    /** Long.MIN_VALUE counts as too large, so that every small number can be negated. */
+    private static Rational of(BigFraction value) {
+        BigInteger top = value.getNumerator();
+        BigInteger bottom = value.getDenominator();
+        if (bottom.signum() < 0) {
+            // The library keeps the sign where it was given.
+            top = top.negate();
+            bottom = bottom.negate();
+        }
+        return top.bitLength() < 63 && bottom.bitLength() < 63
+                ? new Rational(top.longValue(), bottom.longValue(), null)
+                : new Rational(0, 0, BigFraction.of(top, bottom));
     }
 
     public static Rational of(long whole) {
-        return new Rational(BigFraction.of(whole));
+        return of(whole, 1);
     }
 
-    /** @throws ArithmeticException if the denominator is zero */
+    /**
+     * The quotient of two whole numbers.
+     *
+     * @throws ArithmeticException if the denominator is zero
+     */
     public static Rational of(long numerator, long denominator) {
-        return new Rational(BigFraction.of(numerator, denominator));
+        if (denominator <= 0 || numerator == Long.MIN_VALUE) {
+            return of(BigFraction.of(BigInteger.valueOf(numerator), BigInteger.valueOf(denominator)));
+        }
+        long divisor = gcd(numerator, denominator);
+        return new Rational(numerator / divisor, denominator / divisor, null);
     }
 
     /** The exact value of a decimal number. */
     public static Rational of(BigDecimal decimal) {
         BigInteger unscaled = decimal.unscaledValue();
         return decimal.scale() >= 0
-                ? new Rational(BigFraction.of(unscaled, BigInteger.TEN.pow(decimal.scale())))
-                : new Rational(BigFraction.of(unscaled.multiply(BigInteger.TEN.pow(-decimal.scale()))));
+                ? of(BigFraction.of(unscaled, BigInteger.TEN.pow(decimal.scale())))
+                : of(BigFraction.of(unscaled.multiply(BigInteger.TEN.pow(-decimal.scale()))));
     }
 
     /**
@@ -59,48 +86,87 @@ public final class Rational implements Comparable<Rational> {
         if (slash < 0) {
             return of(new BigDecimal(text));
         }
-        BigInteger denominator = new BigInteger(text.substring(slash + 1));
-        if (denominator.signum() == 0) {
+        BigInteger bottom = new BigInteger(text.substring(slash + 1));
+        if (bottom.signum() == 0) {
             throw new NumberFormatException("zero denominator: " + text);
         }
-        return new Rational(BigFraction.of(new BigInteger(text.substring(0, slash)), denominator));
+        return of(BigFraction.of(new BigInteger(text.substring(0, slash)), bottom));
     }
 
     public Rational plus(Rational other) {
-        return new Rational(value.add(other.value));
+        if (large == null && other.large == null) {
+            long common = gcd(denominator, other.denominator);
+            long left = other.denominator / common;
+            long right = denominator / common;
+            if (fits(numerator, left) && fits(other.numerator, right) && fits(denominator, left)) {
+                long first = numerator * left;
+                long second = other.numerator * right;
+                long sum = first + second;
+                boolean overflows = ((first ^ sum) & (second ^ sum)) < 0;
+                if (!overflows && sum != Long.MIN_VALUE) {
+                    return of(sum, denominator * left);
+                }
+            }
+        }
+        return of(big().add(other.big()));
     }
 
     public Rational minus(Rational other) {
-        return new Rational(value.subtract(other.value));
+        return plus(other.negate());
     }
 
     public Rational times(Rational other) {
-        return new Rational(value.multiply(other.value));
+        if (large == null && other.large == null) {
+            long cross = gcd(numerator, other.denominator);
+            long otherCross = gcd(other.numerator, denominator);
+            long top = numerator / cross;
+            long otherTop = other.numerator / otherCross;
+            long bottom = denominator / otherCross;
+            long otherBottom = other.denominator / cross;
+            if (fits(top, otherTop) && fits(bottom, otherBottom)) {
+                return new Rational(top * otherTop, bottom * otherBottom, null);
+            }
+        }
+        return of(big().multiply(other.big()));
     }
 
     public Rational times(long factor) {
-        return new Rational(value.multiply(factor));
+        return times(of(factor));
     }
 
-    /** @throws ArithmeticException if the divisor is zero */
+    /**
+     * The quotient.
+     *
+     * @throws ArithmeticException if the divisor is zero
+     */
     public Rational dividedBy(Rational divisor) {
-        return new Rational(value.divide(divisor.value));
+        return times(divisor.reciprocal());
     }
 
     public Rational dividedBy(long divisor) {
-        return new Rational(value.divide(divisor));
+        return dividedBy(of(divisor));
     }
 
+    /**
+     * One divided by this number.
+     *
+     * @throws ArithmeticException if this number is zero
+     */
     public Rational reciprocal() {
-        return new Rational(value.reciprocal());
+        if (large == null && numerator != 0) {
+            return numerator > 0
+                    ? new Rational(denominator, numerator, null)
+                    : new Rational(-denominator, -numerator, null);
+        }
+        return of(big().reciprocal());
     }
 
     public Rational negate() {
-        return new Rational(value.negate());
+        return large == null ? new Rational(-numerator, denominator, null) : of(large.negate());
     }
 
     public Rational abs() {
-        return new Rational(value.abs());
+        return signum() < 0 ? negate() : this;
     }
 
     public Rational max(Rational other) {
@@ -112,26 +178,33 @@ public final class Rational implements Comparable<Rational> {
     }
 
     public int signum() {
-        return value.signum();
+        return large == null ? Long.signum(numerator) : large.signum();
     }
 
     public boolean isWhole() {
-        return value.getDenominator().equals(BigInteger.ONE);
+        return large == null ? denominator == 1 : large.getDenominator().equals(BigInteger.ONE);
     }
 
     public BigInteger numerator() {
-        return value.getNumerator();
+        return large == null ? BigInteger.valueOf(numerator) : large.getNumerator();
     }
 
     /** Always positive. */
     public BigInteger denominator() {
-        return value.getDenominator();
+        return large == null ? BigInteger.valueOf(denominator) : large.getDenominator();
     }
 
-    /** The greatest whole number that is not above this one. */
+    /**
+     * The greatest whole number that is not above this one.
+     *
+     * @throws ArithmeticException if it does not fit into a long
+     */
     public long floor() {
-        BigInteger[] parts = value.getNumerator().divideAndRemainder(value.getDenominator());
-        return parts[0].longValueExact() - (parts[1].signum() < 0 ? 1 : 0);
+        if (large == null) {
+            return Math.floorDiv(numerator, denominator);
+        }
+        BigInteger[] parts = large.getNumerator().divideAndRemainder(large.getDenominator());
+        return Math.subtractExact(parts[0].longValueExact(), parts[1].signum() < 0 ? 1 : 0);
     }
 
     /** The least whole number that is not below this one. */
@@ -152,21 +225,28 @@ public final class Rational implements Comparable<Rational> {
         return compareTo(other) > 0;
     }
 
+    /** The nearest double. */
     public double toDouble() {
-        return value.doubleValue();
+        boolean exactParts = large == null && Math.abs(numerator) <= EXACT_IN_DOUBLE && denominator <= EXACT_IN_DOUBLE;
+        return exactParts ? (double) numerator / denominator : big().doubleValue();
     }
 
     /** Rounded half-even to 6 significant digits, the form of every plain number in an answer. */
     public BigDecimal toSixDigits() {
-        return new BigDecimal(value.getNumerator())
-                .divide(new BigDecimal(value.getDenominator()), SIX_DIGITS)
+        return new BigDecimal(numerator())
+                .divide(new BigDecimal(denominator()), SIX_DIGITS)
                 .stripTrailingZeros();
     }
 
     @Override
     public int compareTo(Rational other) {
-        // Not the library's comparison: version 1.2 orders two negative fractions by magnitude. Denominators are
-        // positive.
+        if (large == null
+                && other.large == null
+                && fits(numerator, other.denominator)
+                && fits(other.numerator, denominator)) {
+            return Long.compare(numerator * other.denominator, other.numerator * denominator);
+        }
+        // Not the library's comparison: version 1.2 orders two negative fractions by magnitude.
         return numerator()
                 .multiply(other.denominator())
                 .compareTo(other.numerator().multiply(denominator()));
@@ -174,17 +254,43 @@ public final class Rational implements Comparable<Rational> {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Rational that && value.equals(that.value);
+        return other instanceof Rational that
+                && numerator == that.numerator
+                && denominator == that.denominator
+                && (large == null ? that.large == null : large.equals(that.large));
     }
 
     @Override
     public int hashCode() {
-        return value.hashCode();
+        return large == null ? Long.hashCode(numerator * 31 + denominator) : large.hashCode();
     }
 
     /** {@code 341} or {@code 8/7}: the form that {@link #parse} reads. */
     @Override
     public String toString() {
-        return isWhole() ? value.getNumerator().toString() : value.getNumerator() + "/" + value.getDenominator();
+        return isWhole() ? numerator().toString() : numerator() + "/" + denominator();
+    }
+
+    private BigFraction big() {
+        return large == null ? BigFraction.of(numerator, denominator) : large;
+    }
+
+    /** Whether a product fits into 63 bits and a sign. */
+    private static boolean fits(long a, long b) {
+        long high = Math.multiplyHigh(a, b);
+        long low = a * b;
+        return (high == 0 && low >= 0) || (high == -1 && low < 0 && low != Long.MIN_VALUE);
+    }
+
+    /** Of absolute values; 1 rather than 0 for two zeros. */
+    private static long gcd(long a, long b) {
+        long left = Math.abs(a);
+        long right = Math.abs(b);
+        while (right != 0) {
+            long rest = left % right;
+            left = right;
+            right = rest;
+        }
+        return Math.max(1, left);
     }
 }

@@ -36,12 +36,21 @@ final class Tables {
     private final AxisCell[][] rowCells;
     private final DelayCell[][] delayCells;
     private final int[] verticalOf;
-    private final Map<AxisMap, AxisCell> columnsKnown = new HashMap<>();
-    private final Map<AxisMap, AxisCell> rowsKnown = new HashMap<>();
+    private final Known known;
 
-    Tables(Layout layout, LimitCheck limits) {
+    /**
+     * Cells of one direction of the geometry that have been worked out in this match. They depend on nothing but their
+     * map (and the limits of the request), and routes that differ in a cable or a menu state have many in common.
+     */
+    static final class Known {
+        private final Map<AxisMap, AxisCell> columns = new HashMap<>();
+        private final Map<AxisMap, AxisCell> rows = new HashMap<>();
+    }
+
+    Tables(Layout layout, LimitCheck limits, Known known) {
         this.layout = layout;
         this.limits = limits;
+        this.known = known;
         this.modes = layout.captured.modes();
         this.samples = layout.samples();
         this.placements = layout.placements().size();
@@ -216,14 +225,14 @@ final class Tables {
                 for (int c = 0; c < controls; c++) {
                     PanelFit fit = layout.fit(aspect, n, p, c);
                     int at = (n * placements + p) * controls + c;
-                    AxisCell columns = columnsKnown.computeIfAbsent(
+                    AxisCell columns = known.columns.computeIfAbsent(
                             layout.columns(mode, n, p, fit.horizontal()),
                             map -> columnCell(map.measure(), map.usedCount()));
                     columnCells[m][at] = placing == null
                             ? columns
                             : new AxisCell(
                                     columns.shape, mode.used().dots(), LimitCheck.first(placing, columns.refusal));
-                    rowCells[m][at] = rowsKnown.computeIfAbsent(
+                    rowCells[m][at] = known.rows.computeIfAbsent(
                             layout.rows(mode, p, fit.vertical()), map -> rowCell(map.measure(), map.usedCount()));
                 }
             }

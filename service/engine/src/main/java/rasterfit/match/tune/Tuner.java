@@ -27,6 +27,7 @@ public final class Tuner {
     private final int settingsPerRoute;
     private final WorkLimit workLimit;
     private final RefusalTally tally;
+    private final Tables.Known known = new Tables.Known();
     private long settings;
 
     /**
@@ -116,7 +117,7 @@ public final class Tuner {
             if (input != null) {
                 tally.addSettings(route, input, layout.size());
             } else {
-                Tables tables = new Tables(layout, limits);
+                Tables tables = new Tables(layout, limits, known);
                 new Combiner(tables, scoring, limits, shares, tally, outcome).walk(workLimit);
             }
         }
