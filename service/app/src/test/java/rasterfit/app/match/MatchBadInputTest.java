@@ -129,6 +129,12 @@ class MatchBadInputTest extends ServedTest {
                         "invalid-value",
                         MODE + "/active/lines"),
                 bad("a third of a line", set(MODE, "linesPerField", "787/3"), 422, "invalid-value", MODE),
+                bad(
+                        "a field that is not of its standard",
+                        set(MODE, "lineStandard", "L625_50"),
+                        422,
+                        "invalid-value",
+                        MODE + "/lineStandard"),
                 bad("a share of zero", set(MODE, "share", 0), 422, "invalid-value", MODE + "/share"),
                 bad(
                         "a used area larger than the active one",
@@ -212,6 +218,18 @@ class MatchBadInputTest extends ServedTest {
                         422,
                         "invalid-value",
                         "/equipment/collectionId"),
+                bad(
+                        "a panel of a few pixels",
+                        display("{\"columns\": 2, \"rows\": 2}"),
+                        422,
+                        "invalid-value",
+                        List.of("/display/panel/pixels/columns", "/display/panel/pixels/rows")),
+                bad(
+                        "a panel like a ribbon",
+                        display("{\"columns\": 4097, \"rows\": 1024}"),
+                        422,
+                        "invalid-value",
+                        "/display/panel/pixels"),
                 bad(
                         "an unknown kind of processing",
                         inConverter("/processing/0", "kind", "MAGIC"),
@@ -326,9 +344,9 @@ class MatchBadInputTest extends ServedTest {
     @ParameterizedTest(name = "{0}")
     @MethodSource("faults")
     void isAnsweredWithAProblemAtItsPlace(
-            String what, Consumer<ObjectNode> change, int status, String code, String pointer) throws Exception {
+            String what, Consumer<ObjectNode> change, int status, String code, List<String> pointers) throws Exception {
         JsonNode problem = problem(match(changed(change).toString()), status, code);
-        assertThat(pointers(problem)).as(problem.toString()).containsExactly(pointer);
+        assertThat(pointers(problem)).as(problem.toString()).isEqualTo(pointers);
     }
 
     @Test
@@ -428,7 +446,20 @@ class MatchBadInputTest extends ServedTest {
     }
 
     private static Arguments bad(String what, Consumer<ObjectNode> change, int status, String code, String pointer) {
-        return arguments(what, change, status, code, pointer);
+        return bad(what, change, status, code, List.of(pointer));
+    }
+
+    private static Arguments bad(
+            String what, Consumer<ObjectNode> change, int status, String code, List<String> pointers) {
+        return arguments(what, change, status, code, pointers);
+    }
+
+    private static Consumer<ObjectNode> display(String pixels) {
+        return put(
+                "",
+                "display",
+                "{\"panel\": {\"kind\": \"GRID\", \"pixels\": " + pixels
+                        + "}, \"inputs\": [{\"timings\": [\"vic:16\"]}]}");
     }
 
     private static Consumer<ObjectNode> set(String place, String member, Object value) {
