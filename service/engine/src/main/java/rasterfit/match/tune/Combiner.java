@@ -254,8 +254,9 @@ final class Combiner {
         }
     }
 
+    /** Equal for equal rasters; with the clock, since a display follows a change of it beyond 0.5 % anew. */
     static String rasterKey(Raster raster) {
         return raster.horizontalActive() + "/" + raster.horizontalTotal() + " " + raster.verticalActive() + "/"
-                + raster.verticalTotal() + " " + raster.scan();
+                + raster.verticalTotal() + " " + raster.scan() + " " + raster.pixelClock();
     }
 }
