@@ -62,9 +62,6 @@ public final class LimitCheck {
 
     /** The one of two refusals whose rule comes first. */
     public static @Nullable Refusal first(@Nullable Refusal a, @Nullable Refusal b) {
-        if (a == null || b == null) {
-            return a == null ? b : a;
-        }
-        return Rules.position(a.rule()) <= Rules.position(b.rule()) ? a : b;
+        return Rules.first(a, b);
     }
 }

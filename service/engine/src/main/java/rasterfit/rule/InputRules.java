@@ -74,41 +74,33 @@ public final class InputRules {
 
     private static Optional<Refusal> follows(
             Perspective at, Frequency lineRate, Frequency fieldRate, Scan scan, boolean halfHeight, Abilities input) {
-        Optional<Refusal> rate = inside(at.lineRate(), "line rate", lineRate, input.lineRate());
-        if (rate.isEmpty()) {
-            rate = inside(at.fieldRate(), "field rate", fieldRate, input.fieldRate());
-        }
-        if (rate.isPresent()) {
-            return rate;
-        }
+        Refusal refusal = Rules.first(
+                inside(at.lineRate(), "line rate", lineRate, input.lineRate()),
+                inside(at.fieldRate(), "field rate", fieldRate, input.fieldRate()));
         if (!input.scans().contains(scan)) {
-            return Optional.of(new Refusal(
-                    at.scan(), null, null, null, scan + " is not taken by this input; another input may take it."));
+            String message = scan + " is not taken by this input; another input may take it.";
+            refusal = Rules.first(refusal, new Refusal(at.scan(), null, null, null, message));
         }
         if (halfHeight && (input.halfHeight() == HalfHeight.REFUSED || input.halfHeight() == HalfHeight.UNSTABLE)) {
-            return Optional.of(new Refusal(
-                    at.halfHeight(),
-                    null,
-                    null,
-                    null,
-                    "A half-height progressive raster is " + input.halfHeight()
-                            + " at this input; an input that shows it, or a converter before it, would help."));
+            String message = "A half-height progressive raster is " + input.halfHeight()
+                    + " at this input; an input that shows it, or a converter before it, would help.";
+            refusal = Rules.first(refusal, new Refusal(at.halfHeight(), null, null, null, message));
         }
-        return Optional.empty();
+        return Optional.ofNullable(refusal);
     }
 
-    private static Optional<Refusal> inside(Rule rule, String what, Frequency value, @Nullable FrequencyRange range) {
+    private static @Nullable Refusal inside(Rule rule, String what, Frequency value, @Nullable FrequencyRange range) {
         if (range == null || range.contains(value)) {
-            return Optional.empty();
+            return null;
         }
         Frequency limit = range.nearestEnd(value);
-        return Optional.of(new Refusal(
+        return new Refusal(
                 rule,
                 value.hz(),
                 limit.hz(),
                 "Hz",
                 value.hz().toSixDigits().toPlainString() + " Hz " + what + " against "
                         + limit.hz().toSixDigits().toPlainString()
-                        + " Hz; an input with a wider range, or a converter before it, would help."));
+                        + " Hz; an input with a wider range, or a converter before it, would help.");
     }
 }

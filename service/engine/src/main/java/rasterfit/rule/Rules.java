@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /** All rules, in chain order and then by id: the order in which a refused candidate is counted. */
 public final class Rules {
@@ -22,6 +23,14 @@ public final class Rules {
             throw new IllegalArgumentException("not a listed rule: " + rule.id());
         }
         return position;
+    }
+
+    /** The one of two refusals under which a candidate is counted. */
+    public static @Nullable Refusal first(@Nullable Refusal a, @Nullable Refusal b) {
+        if (a == null || b == null) {
+            return a == null ? b : a;
+        }
+        return position(a.rule()) <= position(b.rule()) ? a : b;
     }
 
     private static List<Rule> inChainOrder() {

@@ -147,30 +147,32 @@ public final class SignalRules {
         if (!format.hasColourEncoding()) {
             return Optional.empty();
         }
-        return refuse(ENCODING, format + " is not computed by this version; use an RGB, YPbPr or digital output.");
+        return Optional.of(
+                refusal(ENCODING, format + " is not computed by this version; use an RGB, YPbPr or digital output."));
     }
 
     public static Optional<Refusal> carries(Link cable, Signal signal) {
-        if (signal.plug() != null && !cable.from().isWiredLike(signal.plug())) {
-            return refuse(
-                    CABLE_WIRING,
-                    signal.plug().wiring() + " at the plug, " + cable.from().wiring() + " at " + cable.name()
-                            + "; a cable of the same wiring would fit.");
-        }
+        Refusal refusal = null;
         Optional<Carried> carried = find(cable.carries(), signal.format());
         if (carried.isEmpty()) {
-            return refuse(
+            refusal = refusal(
                     CABLE_FORMAT,
                     signal.format() + " is not among what " + cable.name()
                             + " carries; a cable wired for it would do.");
-        }
-        if (!carried.get().takes(signal.sync())) {
-            return refuse(
+        } else if (!carried.get().takes(signal.sync())) {
+            refusal = refusal(
                     CABLE_SYNC,
                     signal.sync() + " is not carried by " + cable.name() + " with " + signal.format()
                             + "; a cable wired for it would do.");
         }
-        return Optional.empty();
+        if (signal.plug() != null && !cable.from().isWiredLike(signal.plug())) {
+            Refusal wiring = refusal(
+                    CABLE_WIRING,
+                    signal.plug().wiring() + " at the plug, " + cable.from().wiring() + " at " + cable.name()
+                            + "; a cable of the same wiring would fit.");
+            refusal = Rules.first(refusal, wiring);
+        }
+        return Optional.ofNullable(refusal);
     }
 
     public static Optional<Refusal> converterTakes(
@@ -185,15 +187,15 @@ public final class SignalRules {
 
     private static Optional<Refusal> takes(
             Perspective at, Signal signal, String input, @Nullable Plug plug, Level level, List<Carried> accepts) {
+        Refusal refusal = null;
         Optional<Carried> accepted = find(accepts, signal.format());
         if (accepted.isEmpty()) {
-            return refuse(
+            refusal = refusal(
                     at.format(),
                     signal.format() + " is not taken by input " + input
                             + "; another input or a converter that gives one of its formats would do.");
-        }
-        if (!accepted.get().takes(signal.sync())) {
-            return refuse(
+        } else if (!accepted.get().takes(signal.sync())) {
+            refusal = refusal(
                     at.sync(),
                     signal.sync() + " is not taken by input " + input + " with " + signal.format()
                             + "; an adapter that gives one of "
@@ -203,25 +205,27 @@ public final class SignalRules {
         if (signal.level().isLogic()
                 && level == Level.VIDEO_75_OHM
                 && !signal.format().isDigital()) {
-            return refuse(
+            Refusal harm = refusal(
                     at.level(),
                     signal.level() + " sync meets the 75 ohm input " + input
                             + " and can harm it; an attenuating adapter to 0.3 V of sync is needed. Do not try without.");
+            refusal = Rules.first(refusal, harm);
         }
         if (signal.plug() != null && plug != null && !plug.isWiredLike(signal.plug())) {
-            return refuse(
+            Refusal wiring = refusal(
                     at.wiring(),
                     signal.plug().wiring() + " meets " + plug.wiring() + " at input " + input
                             + "; a cable of the input's wiring would fit.");
+            refusal = Rules.first(refusal, wiring);
         }
-        return Optional.empty();
+        return Optional.ofNullable(refusal);
     }
 
     private static Optional<Carried> find(List<Carried> list, Format format) {
         return list.stream().filter(carried -> carried.format() == format).findFirst();
     }
 
-    private static Optional<Refusal> refuse(Rule rule, String message) {
-        return Optional.of(new Refusal(rule, null, null, null, message));
+    private static Refusal refusal(Rule rule, String message) {
+        return new Refusal(rule, null, null, null, message);
     }
 }

@@ -51,7 +51,7 @@ record Setup(
     /** The display keeps its lock when the counts are equal and the clock moves by no more than 0.5 %. */
     private static boolean isSameRaster(Candidate a, Candidate b) {
         double clocks = a.raster().pixelClock().ratioTo(b.raster().pixelClock()).toDouble();
-        return a.rasterKey().equals(b.rasterKey()) && Math.abs(clocks - 1) <= SAME_CLOCK;
+        return a.raster().hasSameCountsAs(b.raster()) && Math.abs(clocks - 1) <= SAME_CLOCK;
     }
 
     /** With what belongs to the whole: acceptance, gap, effort and cost, and the four axes of dominance. */

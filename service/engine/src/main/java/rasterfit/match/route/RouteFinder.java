@@ -20,6 +20,7 @@ import rasterfit.gear.SourceOutput;
 import rasterfit.gear.SyncKind;
 import rasterfit.match.MatchRequest;
 import rasterfit.rule.Refusal;
+import rasterfit.rule.Rules;
 import rasterfit.rule.SignalRules;
 import rasterfit.rule.SignalRules.Signal;
 
@@ -129,15 +130,19 @@ public final class RouteFinder {
                             displayInput,
                             null);
                     Optional<Refusal> refusal = SignalRules.computable(output.format())
-                            .or(() -> hop.refusal(signal))
+                            .or(() -> cableRefusal(hop, signal, second, converted))
                             .or(() -> SignalRules.converterTakes(
                                     hop.carry(signal), input.id(), input.plug(), input.level(), input.accepts()))
-                            .or(() -> second.refusal(converted))
                             .or(() -> displayTakes(second.carry(converted), displayInput));
                     routes.add(refusal.map(route::refusedBy).orElse(route));
                 }
             }
         }
+    }
+
+    private static Optional<Refusal> cableRefusal(Hop first, Signal signal, Hop second, Signal converted) {
+        return Optional.ofNullable(Rules.first(
+                first.refusal(signal).orElse(null), second.refusal(converted).orElse(null)));
     }
 
     private static Optional<Refusal> displayTakes(Signal signal, DisplayInput input) {

@@ -8,7 +8,7 @@ import rasterfit.match.AcceptanceGrade;
  * @param partial what it adds to a setup's score, without acceptance, mode-switch gap, effort and cost
  * @param picture what it adds to the picture axis
  * @param latency what it adds to the latency axis
- * @param rasterKey equal for settings whose output rasters have equal counts
+ * @param rasterKey equal for settings whose output rasters are equal
  */
 public record Candidate(
         Tables tables,

@@ -11,6 +11,7 @@ import rasterfit.match.LimitCheck;
 import rasterfit.match.LimitedMeasure;
 import rasterfit.match.WorkLimit;
 import rasterfit.quantity.Rational;
+import rasterfit.rule.LimitRules;
 import rasterfit.rule.Refusal;
 import rasterfit.rule.Rules;
 import rasterfit.timing.Raster;
@@ -21,6 +22,8 @@ import rasterfit.timing.Raster;
  * aspect (columns by rows), the coverage (columns times rows) and the total latency (converter plus display).
  */
 final class Combiner {
+    private static final int TOTAL_LATENCY = Rules.position(LimitRules.of(LimitedMeasure.TOTAL_LATENCY_MS.id()));
+
     private final Tables tables;
     private final Layout layout;
     private final Scoring scoring;
@@ -165,7 +168,7 @@ final class Combiner {
                 for (int m = 0; m < figures.length; m++) {
                     Tables.DelayCell delay = tables.delay(m, p, l, d);
                     blocking = earlier(blocking, delay);
-                    if (!joint.total.isEmpty() && blocking.code == Cell.OPEN) {
+                    if (!joint.total.isEmpty() && blocking.code > TOTAL_LATENCY) {
                         Refusal total = totalRefusal(delay, output);
                         blocking = total == null ? blocking : new JointCell(total);
                     }
@@ -251,8 +254,9 @@ final class Combiner {
         }
     }
 
+    /** Equal for equal rasters; with the clock, since a display follows a change of it beyond 0.5 % anew. */
     static String rasterKey(Raster raster) {
         return raster.horizontalActive() + "/" + raster.horizontalTotal() + " " + raster.verticalActive() + "/"
-                + raster.verticalTotal() + " " + raster.scan();
+                + raster.verticalTotal() + " " + raster.scan() + " " + raster.pixelClock();
     }
 }

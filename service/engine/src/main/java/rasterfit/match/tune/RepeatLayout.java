@@ -20,6 +20,7 @@ import rasterfit.quantity.Rational;
 import rasterfit.rule.LinkClockRules;
 import rasterfit.rule.ProcessingRules;
 import rasterfit.rule.Refusal;
+import rasterfit.rule.Rules;
 import rasterfit.timing.Raster;
 import rasterfit.timing.Scan;
 
@@ -150,14 +151,15 @@ final class RepeatLayout extends Layout {
     @Override
     @Nullable
     Refusal sampleRefusal(int n) {
+        Refusal refusal = sampleRateRefusal(digitiser, samples[n]);
         if (processing instanceof Processing.LineRepeat repeat) {
             SamplesPerLine.FreeRange range = repeat.samplesPerLine();
             if (range != null && !range.allows(samples[n])) {
                 int nearest = samples[n] < range.min() ? range.min() : range.max();
-                return ProcessingRules.samplesPerLine(samples[n], nearest);
+                refusal = Rules.first(refusal, ProcessingRules.samplesPerLine(samples[n], nearest));
             }
         }
-        return sampleRateRefusal(digitiser, samples[n]);
+        return refusal;
     }
 
     private Placement.Across.Stretch stretch(int p) {
@@ -239,8 +241,8 @@ final class RepeatLayout extends Layout {
 
     private @Nullable Refusal clockRefusal(Raster raster) {
         if (leg.output() instanceof ConverterOutput.Digital digital) {
-            return orNull(LinkClockRules.converter(raster.pixelClock(), digital.maxTmdsClock())
-                    .or(() -> LinkClockRules.least(raster.pixelClock())));
+            return orNull(LinkClockRules.least(raster.pixelClock())
+                    .or(() -> LinkClockRules.converter(raster.pixelClock(), digital.maxTmdsClock())));
         }
         Frequency greatest = ((ConverterOutput.Analog) leg.output()).maxPixelClock();
         return greatest == null ? null : orNull(LinkClockRules.converter(raster.pixelClock(), greatest));

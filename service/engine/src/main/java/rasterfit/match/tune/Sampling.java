@@ -33,10 +33,7 @@ public final class Sampling {
         boolean whole = perDot.isWhole();
         long least = perDot.floor();
         Rational greatestShare = perDot.minus(Rational.of(least));
-        Frequency alias = perDot.isLessThan(Rational.ONE)
-                ? new Frequency(
-                        rate.hz().minus(mode.dotClock().hz().dividedBy(2)).abs())
-                : null;
+        Frequency alias = perDot.isLessThan(Rational.ONE) ? alias(mode, rate) : null;
         double softness = edgeSoftness(mode, chain);
         Digitiser digitiser = chain.digitiser();
         boolean single = whole && perDot.equals(Rational.ONE);
@@ -75,6 +72,13 @@ public final class Sampling {
                 single && phaseSteps != null ? (int) Math.floor(phaseSteps * (1 - softness)) : null,
                 whole && !single ? softSamples(rate, chain, mode) : null,
                 considered);
+    }
+
+    /** Where the finest detail, at half the dot clock, lands: its distance from the nearest multiple of the sample rate. */
+    private static Frequency alias(Mode mode, Frequency rate) {
+        Rational finest = mode.dotClock().hz().dividedBy(2);
+        long nearest = finest.dividedBy(rate.hz()).round();
+        return new Frequency(finest.minus(rate.hz().times(nearest)).abs());
     }
 
     private static @Nullable Integer softSamples(Frequency rate, SignalChain chain, Mode mode) {

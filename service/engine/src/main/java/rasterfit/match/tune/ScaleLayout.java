@@ -18,6 +18,7 @@ import rasterfit.quantity.Rational;
 import rasterfit.rule.LinkClockRules;
 import rasterfit.rule.ProcessingRules;
 import rasterfit.rule.Refusal;
+import rasterfit.rule.Rules;
 import rasterfit.timing.Raster;
 import rasterfit.timing.RasterTiming;
 import rasterfit.timing.Scan;
@@ -151,18 +152,16 @@ final class ScaleLayout extends Layout {
         }
         Refusal refusal = lock.refusal();
         if (timing.scan() == Scan.INTERLACED) {
-            refusal = ProcessingRules.interlacedOutput(offered.label());
+            refusal = Rules.first(refusal, ProcessingRules.interlacedOutput(offered.label()));
         }
-        if (refusal == null) {
-            refusal = clockRefusal(raster);
-        }
-        return new Output(raster, offered.label(), offered.pictureAspect(), false, refusal);
+        return new Output(
+                raster, offered.label(), offered.pictureAspect(), false, Rules.first(refusal, clockRefusal(raster)));
     }
 
     private @Nullable Refusal clockRefusal(Raster raster) {
         if (leg.output() instanceof ConverterOutput.Digital digital) {
-            return orNull(LinkClockRules.converter(raster.pixelClock(), digital.maxTmdsClock())
-                    .or(() -> LinkClockRules.least(raster.pixelClock())));
+            return orNull(LinkClockRules.least(raster.pixelClock())
+                    .or(() -> LinkClockRules.converter(raster.pixelClock(), digital.maxTmdsClock())));
         }
         Frequency greatest = ((ConverterOutput.Analog) leg.output()).maxPixelClock();
         return greatest == null ? null : orNull(LinkClockRules.converter(raster.pixelClock(), greatest));
@@ -185,10 +184,9 @@ final class ScaleLayout extends Layout {
     @Nullable
     Refusal placementRefusal(int n, int p) {
         Placement placement = placements.get(p);
-        if (placement.refusal() == null && placement.across() instanceof Placement.Across.WholeSamples) {
-            return placing.croppedDots(width(n, p));
-        }
-        return placement.refusal();
+        return placement.across() instanceof Placement.Across.WholeSamples
+                ? Rules.first(placement.refusal(), placing.croppedDots(width(n, p)))
+                : placement.refusal();
     }
 
     /** Samples (dots where nothing is sampled) in the captured stretch. */
@@ -224,7 +222,7 @@ final class ScaleLayout extends Layout {
                 captured, leg.input(), scale, timing, placements.get(p), lock.fieldRate(), deinterlacer(d));
         Added added = delay.of(mode, lock.kind(), steps);
         return captured.isInterlaced() && scale.deinterlacers().isEmpty()
-                ? new Added(added.ms(), null, null, ProcessingRules.noDeinterlacer())
+                ? new Added(added.ms(), null, null, Rules.first(added.refusal(), ProcessingRules.noDeinterlacer()))
                 : added;
     }
 

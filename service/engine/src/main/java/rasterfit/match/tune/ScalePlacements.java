@@ -11,6 +11,7 @@ import rasterfit.gear.ScaleAxis;
 import rasterfit.quantity.Rational;
 import rasterfit.rule.ProcessingRules;
 import rasterfit.rule.Refusal;
+import rasterfit.rule.Rules;
 
 /**
  * Where a scaler can draw a captured picture in one output timing: whole factors up to fit, the first two past it with
@@ -62,7 +63,7 @@ final class ScalePlacements {
                         top,
                         number,
                         across,
-                        refusal != null ? refusal : croppedDots(across)));
+                        Rules.first(refusal, croppedDots(across))));
             }
             number++;
         }
