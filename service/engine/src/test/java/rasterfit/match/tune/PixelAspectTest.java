@@ -10,6 +10,7 @@ import rasterfit.gear.LineStandard;
 import rasterfit.gear.Mode;
 import rasterfit.gear.PictureShape;
 import rasterfit.gear.Window;
+import rasterfit.match.Modes;
 import rasterfit.match.PixelAspectConvention;
 import rasterfit.quantity.Rational;
 import rasterfit.timing.Scan;

@@ -1,4 +1,4 @@
-package rasterfit.match.tune;
+package rasterfit.match;
 
 import rasterfit.gear.LineStandard;
 import rasterfit.gear.Mode;
@@ -9,15 +9,37 @@ import rasterfit.quantity.Rational;
 import rasterfit.timing.Scan;
 
 /** Short ways to write a mode in tests. */
-final class Modes {
+public final class Modes {
     private Modes() {}
 
     /** 3/2 of the 525-line subcarrier, 341 × 262, 256 dots by 240 lines from dot 65, line 18. */
-    static Mode half525() {
+    public static Mode half525() {
         return of("59062500/11", "341", "262", Scan.PROGRESSIVE, new Window(256, 240, 65, 18));
     }
 
-    static Mode of(String dotClockHz, String dotsPerLine, String linesPerField, Scan scan, Window active) {
+    /** The same mode with another name, share and way of being entered. */
+    public static Mode as(Mode mode, String name, int share, boolean duringPlay) {
+        return new Mode(
+                name,
+                mode.lineStandard(),
+                mode.dotClock(),
+                mode.dotsPerLine(),
+                mode.linesPerField(),
+                mode.scan(),
+                Rational.of(share),
+                duringPlay,
+                mode.active(),
+                mode.used(),
+                mode.usedAssumed(),
+                mode.shape());
+    }
+
+    /** 640 dots of the square-pixel clock, 780 per line, 525/2 lines, 240 active in each field. */
+    public static Mode interlaced525() {
+        return of("135000000/11", "780", "525/2", Scan.INTERLACED, new Window(640, 240, 118, 18));
+    }
+
+    public static Mode of(String dotClockHz, String dotsPerLine, String linesPerField, Scan scan, Window active) {
         boolean is625 = Rational.parse(linesPerField).isGreaterThan(Rational.of(300))
                 && Rational.parse(linesPerField).isLessThan(Rational.of(400));
         return of(
@@ -31,7 +53,7 @@ final class Modes {
                 PictureShape.TUBE_4_3);
     }
 
-    static Mode of(
+    public static Mode of(
             LineStandard standard,
             String dotClockHz,
             String dotsPerLine,
