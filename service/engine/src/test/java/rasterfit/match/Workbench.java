@@ -178,6 +178,35 @@ public final class Workbench {
                 List.of());
     }
 
+    /** The same display with a single aspect control. */
+    public static Display only(AspectControl control, Display display) {
+        DisplayInput input = display.inputs().get(0);
+        DisplayInput controlled = new DisplayInput(
+                input.id(),
+                input.state(),
+                input.plug(),
+                input.level(),
+                input.accepts(),
+                input.lineRate(),
+                input.fieldRate(),
+                input.scans(),
+                input.halfHeight(),
+                input.lineRateResolutionPpm(),
+                input.sink(),
+                List.of(control),
+                input.overscanPercent(),
+                input.resyncMs(),
+                input.lag(),
+                input.lowDelay());
+        return new Display(
+                display.id(),
+                display.name(),
+                display.displayClass(),
+                display.panel(),
+                List.of(controlled),
+                display.assumptions());
+    }
+
     /** A 4:3 tube with an RGB input, 15.6–15.8 kHz, 49–61 Hz, no overscan. */
     public static Display tube(int overscanPercent) {
         DisplayInput input = new DisplayInput(
