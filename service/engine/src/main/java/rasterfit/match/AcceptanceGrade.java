@@ -29,6 +29,11 @@ public enum AcceptanceGrade {
         return Rational.of(values().length - 1 - ordinal());
     }
 
+    /** The grade of that rank. */
+    static AcceptanceGrade ofRankFromWorst(Rational rank) {
+        return values()[values().length - 1 - (int) rank.floor()];
+    }
+
     public boolean isAtLeast(AcceptanceGrade other) {
         return ordinal() <= other.ordinal();
     }

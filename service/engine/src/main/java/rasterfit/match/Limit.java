@@ -42,6 +42,14 @@ public record Limit(
         return bound == Bound.AT_MOST ? !actual.isGreaterThan(value) : !actual.isLessThan(value);
     }
 
+    /** {@code aspectErrorPercent at most 3}. */
+    public String told() {
+        String bounded = measure == LimitedMeasure.ACCEPTANCE
+                ? AcceptanceGrade.ofRankFromWorst(value).name()
+                : value.toSixDigits().toPlainString();
+        return measure.id() + (bound == Bound.AT_MOST ? " at most " : " at least ") + bounded;
+    }
+
     /** {@code limit.croppedLines}. */
     public String ruleId() {
         return "limit." + measure.id();

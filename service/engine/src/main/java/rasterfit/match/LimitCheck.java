@@ -52,6 +52,13 @@ public final class LimitCheck {
     }
 
     public static Refusal refusal(Limit limit, @Nullable Rational value) {
+        if (limit.measure() == LimitedMeasure.ACCEPTANCE && value != null) {
+            return LimitRules.inWords(
+                    limit.measure().id(),
+                    AcceptanceGrade.ofRankFromWorst(value).name(),
+                    limit.bound() == Limit.Bound.AT_MOST,
+                    AcceptanceGrade.ofRankFromWorst(limit.value()).name());
+        }
         return LimitRules.refusal(
                 limit.measure().id(),
                 value,

@@ -44,9 +44,13 @@ public final class Matcher {
         if (result.ranked().isEmpty() && !request.intent().limits().isEmpty()) {
             List<Finding> notKept = List.of(new Finding(
                     FindingRules.INTENT_LIMIT,
-                    "No setup keeps the limits of " + request.intent() + "; they were not applied."));
+                    "No setup keeps the limits of " + request.intent() + " ("
+                            + request.intent().limits().stream()
+                                    .map(Limit::told)
+                                    .collect(Collectors.joining(", "))
+                            + "); they were not applied."));
             MatchResult looser = answer(request, catalogue, routes, request.limits(), notKept);
-            return looser.ranked().isEmpty() ? result : looser;
+            return looser;
         }
         return result;
     }

@@ -4,6 +4,7 @@ import org.jspecify.annotations.Nullable;
 import rasterfit.gear.AspectControl;
 import rasterfit.gear.Deinterlacer;
 import rasterfit.quantity.Frequency;
+import rasterfit.quantity.Rational;
 
 /**
  * What to set. Members that the processing does not have are absent.
@@ -15,9 +16,12 @@ import rasterfit.quantity.Frequency;
  * @param lineRepetition how often each line is sent
  * @param samplesPerLine of the digitiser
  * @param horizontalRepetition how often each sample is sent
+ * @param captureFirstDot left edge of the captured window, in dots of the mode with the greatest share from the
+ *     leading edge of sync
+ * @param captureDots width of the captured window in such dots
  * @param pictureWidth columns of the output raster on which the captured window is drawn
  * @param pictureHeight rows of the output raster on which the captured lines are drawn
- * @param pictureLeft first of these columns
+ * @param pictureLeft first of these columns; negative where as many fall off at the left
  * @param pictureTop first of these rows
  * @param firstLine first captured line of the field
  * @param lines captured lines of the field
@@ -32,6 +36,8 @@ public record Settings(
         @Nullable Integer lineRepetition,
         @Nullable Integer samplesPerLine,
         @Nullable Integer horizontalRepetition,
+        @Nullable Rational captureFirstDot,
+        @Nullable Rational captureDots,
         @Nullable Integer pictureWidth,
         @Nullable Integer pictureHeight,
         @Nullable Integer pictureLeft,
@@ -48,6 +54,8 @@ public record Settings(
         return new Settings(
                 kind,
                 processingId,
+                null,
+                null,
                 null,
                 null,
                 null,

@@ -42,6 +42,11 @@ public final class FindingRules {
             "The delay of a display is taken from its class where none is stated, in ms at the top row: tube 0; monitor"
                     + " 3 [1–10]; television 8 [3–25] with a low-delay preset, otherwise 60 [30–120]; projector 30"
                     + " [16–60]; 25 [16–60] more for SD or interlaced input.");
+    public static final Rule LAG_BOUND = assumed(
+            "assumed.lag-below-its-bound",
+            Stage.DISPLAY_INPUT,
+            "A delay read from press to light holds the console's own delay too: it bounds the display's from above, and the"
+                    + " delay of its class is taken below that.");
     public static final Rule OVERSCAN = assumed(
             "assumed.overscan",
             Stage.DISPLAY_INPUT,
@@ -126,6 +131,7 @@ public final class FindingRules {
             SETTINGS_TO_TUNE,
             DISPLAY,
             DISPLAY_LAG,
+            LAG_BOUND,
             OVERSCAN,
             RESYNC,
             NOT_DOT_LOCKED,

@@ -58,13 +58,24 @@ public final class LimitRules {
     /** @param value absent where it is unknown */
     public static Refusal refusal(
             String measure, @Nullable Rational value, Rational limit, boolean atMost, String unit) {
-        String actual = value == null ? "unknown" : value.toSixDigits().toPlainString() + " " + unit;
+        // Where both look the same when rounded, only the exact numbers tell them apart.
+        boolean alike = value != null && value.toSixDigits().compareTo(limit.toSixDigits()) == 0;
+        String actual = value == null ? "unknown" : number(value, alike) + " " + unit;
         return new Refusal(
-                of(measure),
-                value,
-                limit,
-                unit,
-                actual.trim() + " of " + measure + " against " + (atMost ? "at most " : "at least ")
-                        + limit.toSixDigits().toPlainString() + "; a looser limit or other equipment would help.");
+                of(measure), value, limit, unit, worded(measure, actual.trim(), atMost, number(limit, alike)));
+    }
+
+    /** For measures that are compared by name: grades of acceptance, prices in words. */
+    public static Refusal inWords(String measure, String value, boolean atMost, String limit) {
+        return new Refusal(of(measure), null, null, null, worded(measure, value, atMost, limit));
+    }
+
+    private static String worded(String measure, String value, boolean atMost, String limit) {
+        return value + " of " + measure + " against " + (atMost ? "at most " : "at least ") + limit
+                + "; a looser limit or other equipment would help.";
+    }
+
+    private static String number(Rational value, boolean exactly) {
+        return exactly ? value.toString() : value.toSixDigits().toPlainString();
     }
 }

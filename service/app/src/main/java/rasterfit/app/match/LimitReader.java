@@ -2,7 +2,9 @@ package rasterfit.app.match;
 
 import java.math.BigDecimal;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.Locale;
+import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -18,6 +20,8 @@ import rasterfit.quantity.Rational;
 /** Reads one limit of a request. */
 final class LimitReader {
     private static final Range VALUE = Range.of("-1000000000", "1000000000", "");
+    private static final Set<LimitedMeasure> EXACT =
+            EnumSet.of(LimitedMeasure.VERTICAL_SCALE, LimitedMeasure.HORIZONTAL_SCALE, LimitedMeasure.SAMPLES_PER_DOT);
     private static final Pattern AMOUNT = Pattern.compile("[0-9]{1,10}(\\.[0-9]{1,4})?");
     private static final Pattern CURRENCY = Pattern.compile("[A-Z]{3}");
 
@@ -80,7 +84,18 @@ final class LimitReader {
             }
             return Rational.of(new BigDecimal(text));
         }
-        return number != null ? at.number(number, VALUE) : at.exact(String.valueOf(text), VALUE);
+        if (EXACT.contains(measure)) {
+            if (text == null) {
+                at.wrongForm("An exact quantity is a string, such as \"4\" or \"9/2\".");
+                return Rational.ZERO;
+            }
+            return at.exact(text, VALUE);
+        }
+        if (number == null) {
+            at.wrongForm("Expected a number.");
+            return Rational.ZERO;
+        }
+        return at.number(number, VALUE);
     }
 
     private static Rational grade(Place at, @Nullable String text) {

@@ -5,17 +5,20 @@ import rasterfit.app.answer.Plain;
 import rasterfit.gear.AspectControl;
 import rasterfit.gear.Deinterlacer;
 import rasterfit.match.Settings;
+import rasterfit.quantity.Rational;
 
 /**
  * What to set. Members that the processing does not have are absent.
  *
- * @param processing NONE on a direct route
+ * @param processing absent on a direct route
  * @param processingId which entry of the converter's list
  * @param outputTiming such as {@code vic:16}
  * @param outputActiveLines lines per frame
  * @param lineRepetition how often each line is sent
  * @param samplesPerLine of the digitiser
  * @param horizontalRepetition how often each sample is sent
+ * @param captureFirstDot left edge of the captured window in dots from the leading edge of sync
+ * @param captureDots width of the captured window in dots
  * @param pictureWidth columns of the output raster on which the captured window is drawn
  * @param pictureHeight rows of the output raster on which the captured lines are drawn
  * @param firstLine first captured line of the field
@@ -23,13 +26,15 @@ import rasterfit.match.Settings;
  * @param aspectControl of the display
  */
 record SettingsAnswer(
-        Settings.Kind processing,
+        Settings.@Nullable Kind processing,
         @Nullable String processingId,
         @Nullable String outputTiming,
         @Nullable Integer outputActiveLines,
         @Nullable Integer lineRepetition,
         @Nullable Integer samplesPerLine,
         @Nullable Integer horizontalRepetition,
+        @Nullable String captureFirstDot,
+        @Nullable String captureDots,
         @Nullable Integer pictureWidth,
         @Nullable Integer pictureHeight,
         @Nullable Integer pictureLeft,
@@ -40,6 +45,10 @@ record SettingsAnswer(
         @Nullable String outputFieldRateHz,
         Deinterlacer.@Nullable Kind deinterlacer,
         AspectControl aspectControl) {
+
+    private static @Nullable String text(@Nullable Rational exact) {
+        return exact == null ? null : exact.toString();
+    }
 
     // NullAway does not see the mark on a nested type that it reads from a class file; deinterlacer may be null.
     @SuppressWarnings("NullAway")
@@ -52,6 +61,8 @@ record SettingsAnswer(
                 settings.lineRepetition(),
                 settings.samplesPerLine(),
                 settings.horizontalRepetition(),
+                text(settings.captureFirstDot()),
+                text(settings.captureDots()),
                 settings.pictureWidth(),
                 settings.pictureHeight(),
                 settings.pictureLeft(),

@@ -163,8 +163,8 @@ public final class Materialiser {
         Measures measures = mode.measures();
         return switch (criterion) {
             case DOT_UNIFORMITY ->
-                orZero(measures.shape().dotWidthRatio())
-                        .min(orZero(measures.shape().lineHeightRatio()));
+                orOne(measures.shape().dotWidthRatio())
+                        .min(orOne(measures.shape().lineHeightRatio()));
             case ASPECT -> measures.shape().aspectErrorPercent().abs();
             case COVERAGE -> measures.shape().coveragePercent();
             case MOTION -> beat(measures);
@@ -215,8 +215,8 @@ public final class Materialiser {
             return 0;
         }
         Measures.Shape shape = measures.shape();
-        double dots = Curves.evenness(orZero(shape.dotWidthRatio()).toDouble());
-        double lines = Curves.evenness(orZero(shape.lineHeightRatio()).toDouble());
+        double dots = Curves.evenness(orOne(shape.dotWidthRatio()).toDouble());
+        double lines = Curves.evenness(orOne(shape.lineHeightRatio()).toDouble());
         return Curves.uniformity(dots, sampling == null ? 0 : sampling.edgeSoftness(), lines);
     }
 
@@ -225,8 +225,9 @@ public final class Materialiser {
         return every == null ? Rational.ZERO : every.reciprocal();
     }
 
-    private static Rational orZero(@Nullable Rational value) {
-        return value == null ? Rational.ZERO : value;
+    /** What cannot be counted (the dots of an analog input) does not speak against a picture. */
+    private static Rational orOne(@Nullable Rational value) {
+        return value == null ? Rational.ONE : value;
     }
 
     private static Rational exact(double value) {

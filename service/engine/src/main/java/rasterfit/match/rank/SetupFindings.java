@@ -6,6 +6,7 @@ import rasterfit.gear.Basis;
 import rasterfit.gear.ConverterOutput;
 import rasterfit.gear.Deinterlacer;
 import rasterfit.gear.HalfHeight;
+import rasterfit.gear.LagReading;
 import rasterfit.gear.LinkKind;
 import rasterfit.gear.Mode;
 import rasterfit.gear.Processing;
@@ -172,7 +173,8 @@ final class SetupFindings {
     }
 
     private void acceptance(String modes, Measures.Acceptance acceptance) {
-        if (acceptance.grade().isAtLeast(AcceptanceGrade.NEAR_LISTED)) {
+        boolean lists = setup.tuned().route().displayInput().sink() != null;
+        if (!lists || acceptance.grade().isAtLeast(AcceptanceGrade.NEAR_LISTED)) {
             return;
         }
         Measures.Fallback fallback = acceptance.fallback();
@@ -202,13 +204,22 @@ final class SetupFindings {
         for (String assumption : route.display().assumptions()) {
             add(FindingRules.DISPLAY, assumption);
         }
-        if (settings.stream()
-                .anyMatch(setting -> setting.measures().displayLagMs().basis() == Basis.ASSUMED)) {
+        boolean bounded = route.displayInput().lag().stream()
+                .anyMatch(reading -> reading.method() == LagReading.Method.PRESS_TO_LIGHT);
+        boolean assumed = settings.stream()
+                .anyMatch(setting -> setting.measures().displayLagMs().basis() == Basis.ASSUMED);
+        if (assumed && bounded) {
+            add(
+                    FindingRules.LAG_BOUND,
+                    "The delay of " + route.display().name()
+                            + " was read from press to light, an upper bound; below it the" + " delay of its class, "
+                            + route.display().displayClass() + ", was taken.");
+        } else if (assumed) {
             add(
                     FindingRules.DISPLAY_LAG,
                     "The delay of " + route.display().name()
-                            + " on this input is not measured or stated; it was taken from its class, "
-                            + route.display().displayClass() + ".");
+                            + " on this input is not measured or stated for this timing;"
+                            + " it was taken from its class, " + route.display().displayClass() + ".");
         }
         boolean oneToOne = settings.stream()
                 .allMatch(setting -> setting.settings().aspectControl() == rasterfit.gear.AspectControl.ONE_TO_ONE);

@@ -10,6 +10,7 @@ import rasterfit.match.LimitCheck;
 import rasterfit.match.LimitedMeasure;
 import rasterfit.match.MatchResult;
 import rasterfit.quantity.Rational;
+import rasterfit.rule.LimitRules;
 import rasterfit.rule.Refusal;
 
 /**
@@ -67,7 +68,16 @@ public record RoutePrice(
         for (Limit limit : limits.on(LimitedMeasure.PRICE)) {
             boolean comparable = currency == null || currency.equals(limit.currency());
             Rational value = greatest == null || !unpriced.isEmpty() || !comparable ? null : Rational.of(greatest);
-            if (value == null || !limit.isKeptBy(value)) {
+            if (value == null) {
+                return LimitRules.inWords(
+                        limit.measure().id(),
+                        comparable
+                                ? "unknown (no price for " + String.join(", ", unpriced) + ")"
+                                : "an amount in " + currency,
+                        limit.bound() == Limit.Bound.AT_MOST,
+                        limit.value().toSixDigits().toPlainString() + " " + limit.currency());
+            }
+            if (!limit.isKeptBy(value)) {
                 return LimitCheck.refusal(limit, value);
             }
         }

@@ -85,6 +85,9 @@ final class Acceptor {
     Verdict grade(Raster raster, String label, @Nullable Rational pictureAspect, Steps steps) {
         Verdict verdict = verdict(raster, label, pictureAspect);
         Deviations deviations = verdict.deviations();
+        if (deviations != null) {
+            tellDeviations(raster, deviations, steps);
+        }
         steps.tell("acceptance", step -> {
             step.in("pixel clock", raster.pixelClock().hz(), "Hz")
                     .in("line rate", raster.lineRate().hz(), "Hz")
@@ -102,6 +105,29 @@ final class Acceptor {
                     .gives(verdict.grade().name());
         });
         return verdict;
+    }
+
+    private void tellDeviations(Raster raster, Deviations deviations, Steps steps) {
+        Raster nominal = nominals.stream()
+                .filter(each -> each.name().equals(deviations.against()) && raster.hasSameActiveAs(each.raster()))
+                .map(Nominal::raster)
+                .findFirst()
+                .orElseThrow();
+        steps.tell(
+                "deviations",
+                step -> step.in("against", deviations.against())
+                        .in("its pixel clock", nominal.pixelClock().hz(), "Hz")
+                        .in("its line rate", nominal.lineRate().hz(), "Hz")
+                        .in("its field rate", nominal.fieldRate().hz(), "Hz")
+                        .in("its totals", nominal.horizontalTotal() + " × " + nominal.verticalTotal())
+                        .by("100 · (own / its − 1) for the rates, own − its for the totals", "definition")
+                        .gives("pixel clock " + percent(deviations.pixelClockPercent()) + ", line rate "
+                                + percent(deviations.lineRatePercent()) + ", field rate "
+                                + percent(deviations.fieldRatePercent())));
+    }
+
+    private static String percent(Rational value) {
+        return Steps.write(value, "%");
     }
 
     private Verdict verdict(Raster raster, String label, @Nullable Rational pictureAspect) {

@@ -1,8 +1,8 @@
 package rasterfit.match.tune;
 
-import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import rasterfit.gear.Mode;
 import rasterfit.match.Criterion;
@@ -65,6 +65,8 @@ final class Combiner {
     private static final class ModeFigures {
         final double share;
         final double pixelAspect;
+        final Rational exactAspect;
+        final PictureArea area;
         final double greatestArea;
         final double panelArea;
         final double panelRows;
@@ -76,7 +78,8 @@ final class Combiner {
             this.share = share;
             Rational aspect = layout.intendedAspect(mode);
             this.pixelAspect = aspect.toDouble();
-            PictureArea area = PictureArea.of(layout.route.display().panel(), mode, aspect);
+            this.exactAspect = aspect;
+            this.area = PictureArea.of(layout.route.display().panel(), mode, aspect);
             this.greatestArea = area.greatest().toDouble();
             this.panelArea = area.panel().toDouble();
             this.panelRows = area.panelRows().toDouble();
@@ -207,19 +210,46 @@ final class Combiner {
 
     private @Nullable Refusal shapeRefusal(
             ModeFigures figure, Tables.AxisCell columns, Tables.AxisCell rows, double aspectError) {
-        Refusal refusal = check(joint.aspect, Math.abs(aspectError) * 100);
-        refusal = LimitCheck.first(refusal, check(joint.coverage, columns.drawn * rows.drawn / figure.panelArea * 100));
-        return LimitCheck.first(refusal, check(joint.height, rows.drawn / figure.panelRows * 100));
+        Refusal refusal = check(
+                joint.aspect,
+                Math.abs(aspectError) * 100,
+                () -> columns.shape
+                        .scale()
+                        .dividedBy(rows.shape.scale())
+                        .dividedBy(figure.exactAspect)
+                        .minus(Rational.ONE)
+                        .abs()
+                        .times(100));
+        refusal = LimitCheck.first(
+                refusal,
+                check(
+                        joint.coverage,
+                        columns.drawn * rows.drawn / figure.panelArea * 100,
+                        () -> columns.shape
+                                .drawn()
+                                .times(rows.shape.drawn())
+                                .times(100)
+                                .dividedBy(figure.area.panel())));
+        return LimitCheck.first(
+                refusal,
+                check(
+                        joint.height,
+                        rows.drawn / figure.panelRows * 100,
+                        () -> rows.shape.drawn().times(100).dividedBy(figure.area.panelRows())));
     }
 
     /** A thousandth of a millionth of room, so that rounding never refuses what is exactly at its limit. */
-    private static @Nullable Refusal check(List<Limit> limits, double value) {
+    private @Nullable Refusal check(List<Limit> limits, double value, Supplier<Rational> exact) {
         for (Limit limit : limits) {
             double bound = limit.value().toDouble();
             double room = 1e-9 * Math.max(1, Math.abs(bound));
             boolean kept = limit.bound() == Limit.Bound.AT_MOST ? value <= bound + room : value >= bound - room;
             if (!kept) {
-                return LimitCheck.refusal(limit, Rational.of(new BigDecimal(value)));
+                int code = Rules.position(LimitRules.of(limit.measure().id()));
+                Refusal known = nearest[code];
+                double miss = Math.abs(value - bound) / (bound == 0 ? 1 : Math.abs(bound));
+                // Only a nearer miss is worth its exact value.
+                return known != null && miss >= leastMiss[code] ? known : LimitCheck.refusal(limit, exact.get());
             }
         }
         return null;

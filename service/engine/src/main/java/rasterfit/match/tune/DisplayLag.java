@@ -68,9 +68,10 @@ final class DisplayLag {
     private static Latency read(LagReading reading, Display display, DisplayInput input, Raster raster, Steps steps) {
         Estimate estimate = reading.ms().orAssume(Estimate.exactly(0));
         Rational scanOut = scanOutMs(reading, display.panel(), raster);
-        Rational least = estimate.least().minus(scanOut);
-        Rational typical = estimate.typical().minus(scanOut);
-        Rational greatest = estimate.greatest().minus(scanOut);
+        // No display shows a row before it has arrived: a reading below the scan-out to its row counts as none.
+        Rational least = estimate.least().minus(scanOut).max(Rational.ZERO);
+        Rational typical = estimate.typical().minus(scanOut).max(Rational.ZERO);
+        Rational greatest = estimate.greatest().minus(scanOut).max(Rational.ZERO);
         Basis basis = reading.basis();
         if (reading.method() == LagReading.Method.PRESS_TO_LIGHT) {
             // The reading holds the console's own delay too: an upper bound over what the class would have.
@@ -85,7 +86,8 @@ final class DisplayLag {
                 step -> step.in("reading", estimate.typical(), "ms")
                         .in("scan-out to the row read", scanOut, "ms")
                         .by(
-                                "reading − row / rows · active lines / total lines · frame period",
+                                "reading − row / rows · active lines / total lines · frame period, at least 0; a reading from"
+                                        + " press to light bounds it from above, and the class's delay is taken below",
                                 "definition: at the top row")
                         .gives(top, "ms"));
         return flat(least, typical, greatest, basis);

@@ -222,6 +222,10 @@ public final class Measurer {
             steps.tell(
                     axis.ratio,
                     step -> step.in(axis.scale, shape.scale(), axis.unit)
+                            .in("first one, from the window's edge", map.first(), axis.element)
+                            .in("window starts at", map.captureStart(), "")
+                            .in("picture starts at", map.pictureLeft(), "of the raster")
+                            .in("panel shows from", map.panel().start(), "of the raster")
                             .in("least", least, "pixels")
                             .in("greatest", greatest, "pixels")
                             .by(

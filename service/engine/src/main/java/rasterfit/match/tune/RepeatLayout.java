@@ -335,6 +335,10 @@ final class RepeatLayout extends Layout {
                 copies,
                 samples[n],
                 h,
+                captured.left()
+                        .times(captured.lead().dotsPerLine())
+                        .plus(Rational.of(windowStart(n, p)).dividedBy(perDot(n))),
+                Rational.of(windowSamples(n, p)).dividedBy(perDot(n)),
                 windowSamples(n, p) * h,
                 placement.rows(),
                 0,

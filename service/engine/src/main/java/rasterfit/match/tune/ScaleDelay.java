@@ -34,6 +34,13 @@ record ScaleDelay(
         Frequency fieldRate,
         @Nullable Deinterlacer deinterlacer) {
 
+    private static final String FRAME_FORMULA =
+            "greatest over rows j of (a + needed(j) + 1)·T/L − (ao + j)·T/Lo; needed(j) ="
+                    + " min(n−1, ⌊j·n/no⌋) for k = 1, min(n−1, ⌊((2j+1)·n/no − 1)/2⌋ + k/2) for even k";
+    private static final String FIELDS_FORMULA = "greatest over rows j of both fields of (a + h + needed(j) + 1)·T/L −"
+            + " (ao + j)·T/Lo; top field h = 0, q = 1/4; bottom field h = 1/2, q = −1/4; needed(j) = ⌊j·n/no + q⌋ for k = 1,"
+            + " ⌊(j + 1/2)·n/no − 1/2 + q⌋ + k/2 for even k, between 0 and n−1; row j shows line ⌊j·n/no + q⌋";
+
     Layout.Added of(Mode mode, RateLock lock, Steps steps) {
         if (lock instanceof RateLock.FreeRunning free) {
             return freeRunning(mode, free, steps);
@@ -92,8 +99,7 @@ record ScaleDelay(
                         .in("no", placement.rows(), "rows")
                         .in("k", scale.vertical().taps(), "taps")
                         .by(
-                                "greatest over rows j of (a + needed(j) + 1)·T/L − (ao + j)·T/Lo; needed(j) = min(n−1, ⌊j·n/no⌋)"
-                                        + " for k = 1, min(n−1, ⌊((2j+1)·n/no − 1)/2⌋ + k/2) for even k",
+                                captured.isInterlaced() ? FIELDS_FORMULA : FRAME_FORMULA,
                                 "arithmetic: no row starts before its lines have arrived")
                         .gives(result.offset().times(fieldMs), "ms"));
         steps.tell(

@@ -1,11 +1,15 @@
 package rasterfit.match.tune;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import rasterfit.gear.AspectControl;
 import rasterfit.gear.ConverterOutput;
 import rasterfit.gear.Deinterlacer;
 import rasterfit.gear.Digitiser;
+import rasterfit.gear.DisplayClass;
 import rasterfit.gear.LinkKind;
 import rasterfit.gear.Mode;
 import rasterfit.gear.OfferedTiming;
@@ -61,12 +65,30 @@ final class ScaleLayout extends Layout {
         this.offered = offered;
         this.timing = offered.timing();
         this.digitiser = digitiser;
-        this.placing = new ScalePlacements(captured, scale, offered);
+        this.placing = new ScalePlacements(captured, scale, offered, sampleAspects());
         this.placements = placing.all();
         this.samples = digitiser == null
                 ? new int[] {0}
                 : SampleCounts.worthTrying(captured, digitiser.samplesPerLine(), wholeFactors());
         this.locks = locksOf();
+    }
+
+    /** What a sample of the raster is shaped like under each of the display's aspect controls. */
+    private List<Rational> sampleAspects() {
+        Rational counts = Rational.of(timing.verticalActive(), timing.horizontalActive());
+        Rational signalled = signalledAspect(null);
+        Rational filled = route.display().panel().aspect().times(counts);
+        boolean square = signalled == null && route.display().displayClass() == DisplayClass.MONITOR;
+        Set<Rational> aspects = new LinkedHashSet<>();
+        for (AspectControl control : controls) {
+            aspects.add(
+                    switch (control) {
+                        case FILL -> filled;
+                        case ONE_TO_ONE -> Rational.ONE;
+                        case SIGNALLED -> signalled != null ? signalled.times(counts) : square ? Rational.ONE : filled;
+                    });
+        }
+        return List.copyOf(aspects);
     }
 
     private List<Rational> wholeFactors() {
@@ -189,18 +211,21 @@ final class ScaleLayout extends Layout {
                 : placement.refusal();
     }
 
-    /** Samples (dots where nothing is sampled) in the captured stretch. */
-    private Rational captureLength(int n) {
-        return digitiser == null
+    /** Samples (dots where nothing is sampled) in the captured stretch; whole ones where only whole ones are drawn. */
+    private Rational captureLength(int n, int p) {
+        Rational length = digitiser == null
                 ? captured.leadDots()
                 : captured.right().minus(captured.left()).times(samples[n]);
+        return placements.get(p).across() instanceof Placement.Across.WholeSamples
+                ? Rational.of(length.ceil())
+                : length;
     }
 
     private int width(int n, int p) {
         Placement.Across across = placements.get(p).across();
         if (across instanceof Placement.Across.WholeSamples whole) {
-            return (int)
-                    Math.max(1, captureLength(n).times(whole.columnsPerSample()).round());
+            return (int) Math.max(
+                    1, captureLength(n, p).times(whole.columnsPerSample()).floor());
         }
         return ((Placement.Across.Columns) across).columns();
     }
@@ -257,6 +282,10 @@ final class ScaleLayout extends Layout {
                 null,
                 digitiser == null ? null : samples[n],
                 null,
+                captured.left().times(captured.lead().dotsPerLine()),
+                digitiser == null
+                        ? captureLength(n, p)
+                        : captureLength(n, p).dividedBy(Sampling.samplesPerDot(captured.lead(), samples[n])),
                 width,
                 placement.rows(),
                 Math.floorDiv(timing.horizontalActive() - width, 2),
@@ -274,7 +303,7 @@ final class ScaleLayout extends Layout {
         Rational perDot = digitiser == null ? null : Sampling.samplesPerDot(mode, samples[n]);
         Rational first = captured.offsetOf(mode, mode.active().firstDot());
         Rational usedFirst = captured.offsetOf(mode, mode.used().firstDot());
-        Rational length = captureLength(n);
+        Rational length = captureLength(n, p);
         if (perDot != null && perDot.isWhole() && first.isWhole()) {
             // Whole samples per dot show every dot as if it were not sampled at all.
             length = length.dividedBy(perDot);

@@ -25,16 +25,20 @@ final class ScalePlacements {
     private final Processing.RasterScale scale;
     private final int activeRows;
     private final int activeColumns;
-    private final Rational sampleAspect;
+    private final List<Rational> sampleAspects;
 
-    ScalePlacements(Captured captured, Processing.RasterScale scale, OfferedTiming offered) {
+    /**
+     * Looks at one output timing.
+     *
+     * @param sampleAspects the shapes that a sample of the raster can come to have on the display, each once
+     */
+    ScalePlacements(
+            Captured captured, Processing.RasterScale scale, OfferedTiming offered, List<Rational> sampleAspects) {
         this.captured = captured;
         this.scale = scale;
         this.activeRows = offered.timing().verticalActive();
         this.activeColumns = offered.timing().horizontalActive();
-        Rational aspect = offered.pictureAspect();
-        this.sampleAspect =
-                aspect == null ? Rational.ONE : aspect.times(activeRows).dividedBy(activeColumns);
+        this.sampleAspects = List.copyOf(sampleAspects);
     }
 
     /** Lines kept of the field and rows on which they are drawn. */
@@ -94,7 +98,7 @@ final class ScalePlacements {
     }
 
     /** Columns for the captured stretch at the intended aspect; usually not whole. */
-    private Rational exactColumns(Vertical vertical) {
+    private Rational exactColumns(Vertical vertical, Rational sampleAspect) {
         Rational rowsPerFrameLine = Rational.of(vertical.rows(), (long) vertical.lines() * captured.fieldsPerFrame());
         return rowsPerFrameLine
                 .times(captured.leadDots())
@@ -103,15 +107,21 @@ final class ScalePlacements {
     }
 
     private Set<Placement.Across> across(Vertical vertical) {
-        Rational exact = exactColumns(vertical);
         Set<Placement.Across> across = new LinkedHashSet<>();
+        for (Rational sampleAspect : sampleAspects) {
+            addAcross(across, exactColumns(vertical, sampleAspect));
+        }
+        return across;
+    }
+
+    private void addAcross(Set<Placement.Across> across, Rational exact) {
         if (scale.horizontal().factors() == ScaleAxis.Factors.WHOLE) {
             // Which whole number comes nearest depends on the samples; all that can fit are tried.
             long most = Math.max(1, exact.dividedBy(captured.leadDots()).ceil());
             for (int columns = 1; columns <= most; columns++) {
                 across.add(new Placement.Across.WholeSamples(columns));
             }
-            return across;
+            return;
         }
         across.add(new Placement.Across.Columns((int) Math.max(1, exact.round())));
         Rational perDot = exact.dividedBy(captured.leadDots());
@@ -121,7 +131,6 @@ final class ScalePlacements {
                         (int) captured.leadDots().times(whole).round()));
             }
         }
-        return across;
     }
 
     private @Nullable Refusal croppedDots(Placement.Across across) {

@@ -6,6 +6,7 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import rasterfit.gear.DisplayInput;
 import rasterfit.gear.Mode;
+import rasterfit.gear.Panel;
 import rasterfit.gear.SinkLimits;
 import rasterfit.match.AcceptanceGrade;
 import rasterfit.match.Latency;
@@ -240,7 +241,7 @@ final class Tables {
     }
 
     private AxisCell columnCell(AxisMap.Shape shape, int used) {
-        boolean grid = shape.least() != null;
+        boolean grid = layout.route.display().panel() instanceof Panel.Grid;
         Refusal refusal = limits.check(LimitedMeasure.CROPPED_DOTS, shape.cropped());
         refusal = LimitCheck.first(refusal, limits.check(LimitedMeasure.CROPPED_USED_DOTS, shape.croppedUsed()));
         refusal = LimitCheck.first(refusal, limits.check(LimitedMeasure.DOT_WIDTH_RATIO, ratio(shape)));
@@ -249,7 +250,7 @@ final class Tables {
     }
 
     private AxisCell rowCell(AxisMap.Shape shape, int used) {
-        boolean grid = shape.least() != null;
+        boolean grid = layout.route.display().panel() instanceof Panel.Grid;
         Refusal refusal = limits.check(LimitedMeasure.CROPPED_LINES, shape.cropped());
         refusal = LimitCheck.first(refusal, limits.check(LimitedMeasure.CROPPED_USED_LINES, shape.croppedUsed()));
         refusal = LimitCheck.first(

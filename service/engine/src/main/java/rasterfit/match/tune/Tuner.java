@@ -89,8 +89,7 @@ public final class Tuner {
 
     private static Set<Criterion> applying(Route route, boolean switches, RoutePrice price) {
         Set<Criterion> applying = EnumSet.allOf(Criterion.class);
-        boolean grid = route.display().panel() instanceof Panel.Grid && route.endsDigital();
-        if (!grid) {
+        if (!(route.display().panel() instanceof Panel.Grid)) {
             applying.remove(Criterion.DOT_UNIFORMITY);
         }
         if (route.output().format().isDigital()) {
