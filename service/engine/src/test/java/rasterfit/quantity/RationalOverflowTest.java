@@ -55,6 +55,6 @@ class RationalOverflowTest {
     }
 
     private static long positive(Random random) {
-        return Math.max(1, random.nextLong() >>> 1 + random.nextInt(62));
+        return Math.max(1, random.nextLong() >>> (1 + random.nextInt(62)));
     }
 }

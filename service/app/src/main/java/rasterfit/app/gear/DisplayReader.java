@@ -117,6 +117,11 @@ final class DisplayReader {
         int columns = pixels.member("columns").count(body.pixels().columns(), Range.PIXELS);
         int rows = pixels.member("rows").count(body.pixels().rows(), Range.PIXELS);
         Panel.SizeMm size = size(place.member("sizeMm"), body.sizeMm());
+        if (pixels.isSound() && !EdidDisplay.isSensible(columns, rows)) {
+            pixels.outOfRange(
+                    "A panel is at most " + EdidDisplay.GREATEST_ASPECT + " times as wide as high, or as high as wide.",
+                    Integer.toString(EdidDisplay.GREATEST_ASPECT));
+        }
         if (body.filter() == null) {
             assume("How the panel resamples is not stated; interpolation is assumed.");
         }

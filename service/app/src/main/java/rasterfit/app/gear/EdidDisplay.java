@@ -25,7 +25,18 @@ final class EdidDisplay {
     /** From here on a display with video timings counts as a television (assumption). */
     private static final int TELEVISION_DIAGONAL_MM = 800;
 
+    /** The widest panels of the trade are 32:9 (common practice); beyond this nothing could be drawn on them. */
+    static final int GREATEST_ASPECT = 4;
+
     private EdidDisplay() {}
+
+    /** Whether a panel can have so many columns and rows. */
+    static boolean isSensible(int columns, int rows) {
+        return Range.PIXELS.contains(Rational.of(columns))
+                && Range.PIXELS.contains(Rational.of(rows))
+                && columns <= (long) GREATEST_ASPECT * rows
+                && rows <= (long) GREATEST_ASPECT * columns;
+    }
 
     static @Nullable Display read(Place at, String name, String edidBase64) {
         EdidReading edid = EdidText.read(at, edidBase64);
@@ -35,7 +46,7 @@ final class EdidDisplay {
         Panel.Grid panel = panel(edid);
         if (panel == null) {
             at.invalid(
-                    "The EDID names no preferred timing, so the size of the panel is not known; describe the display by"
+                    "The EDID names no preferred timing that a panel can have, so the size of the panel is not known; describe the display by"
                             + " inputs and panel.");
             return null;
         }
@@ -71,11 +82,11 @@ final class EdidDisplay {
                 null);
     }
 
-    /** The active size of the preferred timing; an interpolating grid. */
+    /** The active size of the preferred timing, interpolating; null if there is none that a panel can have. */
     static Panel.@Nullable Grid panel(EdidReading edid) {
         RasterTiming preferred =
                 edid.preferredTiming().map(timing -> timing.timing()).orElse(null);
-        if (preferred == null) {
+        if (preferred == null || !isSensible(preferred.horizontalActive(), preferred.verticalActive())) {
             return null;
         }
         ScreenSize.SizeMm size = edid.screen() == null ? null : edid.screen().sizeMm();

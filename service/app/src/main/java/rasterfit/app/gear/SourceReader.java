@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rasterfit.gear.Level;
+import rasterfit.gear.LineStandard;
 import rasterfit.gear.Mode;
 import rasterfit.gear.PictureShape;
 import rasterfit.gear.Source;
@@ -74,6 +75,9 @@ final class SourceReader {
         Frequency dotClock = at.member("dotClockHz").frequency(body.dotClockHz(), Range.CLOCK);
         Rational dotsPerLine = at.member("dotsPerLine").exact(body.dotsPerLine(), Range.DOTS);
         Rational linesPerField = at.member("linesPerField").exact(body.linesPerField(), Range.LINES);
+        if (at.isSound()) {
+            checkStandard(at.member("lineStandard"), body.lineStandard(), linesPerField);
+        }
         Rational share =
                 body.share() == null ? Rational.ONE : at.member("share").number(body.share(), Range.SHARE);
         Window active = active(at.member("active"), body.active());
@@ -94,6 +98,24 @@ final class SourceReader {
                 used,
                 isAssumed(body.used()),
                 body.shape() == null ? PictureShape.TUBE_4_3 : body.shape()));
+    }
+
+    /**
+     * Whether a field of so many lines can derive from a standard: about half of its frame's lines, or about all of them
+     * (5 % either way, assumption; known consoles stay within 2 %).
+     */
+    private static void checkStandard(Place at, LineStandard standard, Rational linesPerField) {
+        int frame = standard == LineStandard.L525_60 ? 525 : 625;
+        Rational share = linesPerField.dividedBy(frame);
+        boolean isNear = isWithin5Percent(share, Rational.HALF) || isWithin5Percent(share, Rational.ONE);
+        if (standard != LineStandard.OTHER && !isNear) {
+            at.invalid("A field of " + linesPerField + " lines does not derive from " + standard
+                    + "; say OTHER where no standard fits.");
+        }
+    }
+
+    private static boolean isWithin5Percent(Rational value, Rational nominal) {
+        return !value.dividedBy(nominal).minus(Rational.ONE).abs().isGreaterThan(Rational.of(5, 100));
     }
 
     private static Window active(Place at, SourceBody.ActiveBody body) {

@@ -35,7 +35,8 @@ record FieldRows(int lines, int rows, int taps, int quarter) {
     /** The first row that shows a source line, or the first below it where none does. */
     int firstRowOf(int line) {
         if (line == 0) {
-            return 0; // Rows that look above the first line of a bottom field show that line.
+            // Rows above the first line's own show it too.
+            return 0;
         }
         long row = -Math.floorDiv(-(4L * rows * line - (long) quarter * rows), 4L * lines);
         return (int) Math.min(rows - 1L, Math.max(0, row));

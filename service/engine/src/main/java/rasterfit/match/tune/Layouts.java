@@ -10,6 +10,7 @@ import rasterfit.gear.Format;
 import rasterfit.gear.OfferedTiming;
 import rasterfit.gear.Processing;
 import rasterfit.match.route.Route;
+import rasterfit.quantity.Rational;
 import rasterfit.rule.ProcessingRules;
 import rasterfit.rule.Refusal;
 
@@ -96,12 +97,17 @@ record Layouts(List<Layout> possible, List<Refusal> impossible) {
         }
     }
 
-    /** The smallest class of the same standard and height that holds all captured lines, or else the largest. */
+    /**
+     * The smallest class of the same standard and height that holds all captured lines, or else the largest. A class with
+     * more lines than the field has in all cannot be meant for it.
+     */
     private static Optional<Processing.LineCounts> countsFor(Captured captured, Processing.LineRepeat repeat) {
         boolean fullHeight = captured.lines() >= FULL_HEIGHT_LINES;
         List<Processing.LineCounts> fitting = repeat.lines().stream()
                 .filter(counts -> counts.lineStandard() == captured.lead().lineStandard())
                 .filter(counts -> counts.from() >= FULL_HEIGHT_LINES == fullHeight)
+                .filter(counts ->
+                        Rational.of(counts.from()).isLessThan(captured.lead().linesPerField()))
                 .sorted(Comparator.comparingInt(Processing.LineCounts::from))
                 .toList();
         return fitting.stream()

@@ -1,48 +1,64 @@
 package rasterfit.match.tune;
 
 import java.math.BigInteger;
+import org.jspecify.annotations.Nullable;
 import rasterfit.quantity.Rational;
 
-/** The line slope·x + offset over whole x, rounded down or up, in 64-bit integers; it throws rather than overflow. */
+/**
+ * The line slope·x + offset over whole x, rounded down or up: exact, in 64-bit integers where these hold it for every
+ * |x| below 2^20 (no raster is larger), otherwise in rational arithmetic.
+ */
 final class StepLine {
+    private static final int GREATEST_X_BITS = 20;
+    private static final int SAFE_BITS = 62;
+
     private final long slope;
     private final long offset;
     private final long divisor;
+    private final @Nullable Slow slow;
 
-    private StepLine(long slope, long offset, long divisor) {
+    /** The line whose common denominator needs more than 64 bits. */
+    private record Slow(Rational slope, Rational offset) {
+        Rational at(long x) {
+            return slope.times(x).plus(offset);
+        }
+    }
+
+    private StepLine(long slope, long offset, long divisor, @Nullable Slow slow) {
         this.slope = slope;
         this.offset = offset;
         this.divisor = divisor;
+        this.slow = slow;
     }
 
-    /**
-     * Brings both to their common denominator.
-     *
-     * @throws ArithmeticException if that or a numerator needs more than 63 bits
-     */
     static StepLine of(Rational slope, Rational offset) {
         BigInteger common = slope.denominator()
                 .multiply(offset.denominator())
                 .divide(slope.denominator().gcd(offset.denominator()));
-        return new StepLine(
-                slope.numerator().multiply(common.divide(slope.denominator())).longValueExact(),
-                offset.numerator().multiply(common.divide(offset.denominator())).longValueExact(),
-                common.longValueExact());
-    }
-
-    private long scaled(long x) {
-        return Math.addExact(Math.multiplyExact(slope, x), offset);
+        BigInteger scaledSlope = slope.numerator().multiply(common.divide(slope.denominator()));
+        BigInteger scaledOffset = offset.numerator().multiply(common.divide(offset.denominator()));
+        boolean fits = common.bitLength() <= SAFE_BITS
+                && scaledOffset.bitLength() < SAFE_BITS
+                && scaledSlope.bitLength() + GREATEST_X_BITS < SAFE_BITS;
+        return fits
+                ? new StepLine(
+                        scaledSlope.longValueExact(), scaledOffset.longValueExact(), common.longValueExact(), null)
+                : new StepLine(0, 0, 1, new Slow(slope, offset));
     }
 
     long floorAt(long x) {
-        return Math.floorDiv(scaled(x), divisor);
+        return slow == null
+                ? Math.floorDiv(slope * x + offset, divisor)
+                : slow.at(x).floor();
     }
 
     long ceilAt(long x) {
-        return -Math.floorDiv(-scaled(x), divisor);
+        return slow == null
+                ? -Math.floorDiv(-(slope * x + offset), divisor)
+                : slow.at(x).ceil();
     }
 
     boolean isWholeAt(long x) {
-        return scaled(x) % divisor == 0;
+        return slow == null ? (slope * x + offset) % divisor == 0 : slow.at(x).isWhole();
     }
 }

@@ -1,0 +1,114 @@
+package rasterfit.app.contract;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import java.net.http.HttpResponse;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import rasterfit.app.problem.ServedTest;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ObjectNode;
+
+/** The published contract says what the service really takes and gives. */
+class ContractTest extends ServedTest {
+    @Test
+    void everyOperationHasASummaryAndTheProblemsItCanGive() throws Exception {
+        List<String> operations = new ArrayList<>();
+        contract()
+                .path("paths")
+                .properties()
+                .forEach(path -> path.getValue().properties().forEach(operation -> {
+                    String name = operation.getKey() + " " + path.getKey();
+                    JsonNode described = operation.getValue();
+                    operations.add(name);
+                    assertThat(described.path("summary").asString()).as(name).isNotBlank();
+                    assertThat(described.path("operationId").asString())
+                            .as(name)
+                            .isNotBlank();
+                    assertThat(described.at("/responses/200/content").has("application/json"))
+                            .as(name)
+                            .isTrue();
+                    assertThat(described
+                                    .at("/responses/400/content/application~1problem+json/schema/$ref")
+                                    .asString())
+                            .as(name)
+                            .endsWith("/Problem");
+                }));
+        assertThat(operations)
+                .containsExactlyInAnyOrder(
+                        "post /v1/matches",
+                        "post /v1/displays/decode",
+                        "get /v1/timings",
+                        "get /v1/rules",
+                        "get /v1/criteria");
+    }
+
+    @Test
+    void aMatchCanBeTooMuchOrTooLong() throws Exception {
+        JsonNode responses = contract().at("/paths/~1v1~1matches/post/responses");
+        assertThat(responses.has("422")).isTrue();
+        assertThat(responses.at("/503/headers").has("Retry-After")).isTrue();
+    }
+
+    @Test
+    void onlyWhatIsAlwaysThereIsRequired() throws Exception {
+        JsonNode schemas = contract().at("/components/schemas");
+        assertThat(required(schemas, "MatchRequestBody")).containsExactlyInAnyOrder("display", "source");
+        assertThat(required(schemas, "MatchAnswer"))
+                .containsExactlyInAnyOrder("engineVersion", "catalogueRevision", "counts", "ranked", "refused");
+        assertThat(required(schemas, "MeasuresAnswer"))
+                .contains("pixelAspectRatio", "addedLatencyMs", "acceptance")
+                .doesNotContain("samplesPerDot", "bufferedLines", "fallback", "verticalScale");
+        assertThat(required(schemas, "Problem")).contains("type", "code").doesNotContain("errors", "requestId");
+    }
+
+    @Test
+    void aChoiceIsOneOfItsForms() throws Exception {
+        JsonNode schemas = contract().at("/components/schemas");
+        assertThat(schemas.path("NumberFact").propertyNames()).containsExactly("oneOf");
+        assertThat(schemas.path("ProcessingBody").has("properties")).isFalse();
+        assertThat(schemas.at("/LineRepeatBody/properties/kind/enum/0").asString())
+                .isEqualTo("LINE_REPEAT");
+        assertThat(required(schemas, "LineRepeatBody")).contains("kind", "lines");
+        assertThat(schemas.at("/ActiveBody/properties/dots/type").asString()).isEqualTo("integer");
+        assertThat(schemas.at("/ModeBody/properties/dotClockHz/type").asString())
+                .isEqualTo("string");
+    }
+
+    /** The generator names schemas by simple name, and of two equal names one would vanish. */
+    @Test
+    void noTwoRecordsShareASimpleName() {
+        List<String> names = new ClassFileImporter()
+                .withImportOption(new ImportOption.DoNotIncludeTests()).importPackages("rasterfit.app").stream()
+                        .filter(type -> type.isAssignableTo(Record.class))
+                        .map(JavaClass::getSimpleName)
+                        .toList();
+        assertThat(names).hasSizeGreaterThan(50).doesNotHaveDuplicates();
+    }
+
+    private JsonNode contract() throws Exception {
+        HttpResponse<String> answer = get("/v3/api-docs");
+        assertThat(answer.statusCode()).isEqualTo(200);
+        JsonNode contract = JsonMapper.shared().readTree(answer.body());
+        assertThat(contract.path("openapi").asString()).startsWith("3.1");
+        // The echo endpoint belongs to other tests.
+        ObjectNode paths = (ObjectNode) contract.path("paths");
+        paths.propertyNames().stream()
+                .filter(path -> path.startsWith("/echo"))
+                .toList()
+                .forEach(paths::remove);
+        return contract;
+    }
+
+    private static List<String> required(JsonNode schemas, String name) {
+        List<String> required = new ArrayList<>();
+        assertThat(schemas.has(name)).as(name).isTrue();
+        schemas.path(name).path("required").forEach(member -> required.add(member.asString()));
+        return required;
+    }
+}
