@@ -153,6 +153,29 @@ class AxisMapTest {
         assertThat(shape.greatest()).isEqualTo(5);
     }
 
+    @Test
+    void overscanCutsAFractionOfALineFromEachEdge() {
+        // 3 % of 1080 rows are 32.4 rows; 240 lines of 4.5 rows lose 7.2 lines at each edge, of which lines 0 to 7 and
+        // 232
+        // to 239 are not drawn.
+        AxisMap map = new AxisMap(
+                Rational.ZERO,
+                240,
+                Rational.of(8),
+                224,
+                null,
+                Rational.ZERO,
+                Rational.of(240),
+                0,
+                1080,
+                Rational.of(1080),
+                new PanelAxis(Rational.parse("32.4"), Rational.parse("1015.2"), Rational.of(1080), 1080, 0));
+        AxisMap.Shape shape = map.measure();
+        assertThat(shape.cropped()).isEqualTo(Rational.parse("14.4"));
+        assertThat(shape.croppedUsed()).isEqualTo(Rational.ZERO);
+        assertThat(shape.drawn()).isEqualTo(Rational.of(1080));
+    }
+
     private static void assertSame(AxisMap.Shape shape, Seen seen, int count, String what) {
         if (seen.inside() == 0) {
             assertThat(shape.greatest()).as(what).isEqualTo(0);

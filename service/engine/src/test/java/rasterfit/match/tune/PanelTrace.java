@@ -9,8 +9,8 @@ import java.util.TreeSet;
 import org.apache.commons.numbers.fraction.BigFraction;
 
 /**
- * Traces panel columns back to dots, one by one, by the definition of the interface: nearest sample through all stages,
- * or all dots that filters reach. Border counts as dot −1 on the left and as one past the last on the right.
+ * Traces panel columns back, one by one, to all dots that the filters of panel and scaler reach. Border counts as dot −1
+ * on the left and as one past the last on the right.
  */
 final class PanelTrace {
     private final AxisMap map;
@@ -19,18 +19,6 @@ final class PanelTrace {
     PanelTrace(AxisMap map) {
         this.map = map;
         this.perDot = map.samplesPerDot() == null ? BigFraction.ONE : fraction(map.samplesPerDot());
-    }
-
-    /** Panel columns whose centre lands on each dot. */
-    int[] widths() {
-        int[] widths = new int[map.count()];
-        for (int column = 0; column < map.panel().pixels(); column++) {
-            int dot = dotOfRaster(floor(rasterPosition(column)));
-            if (dot >= 0 && dot < widths.length) {
-                widths[dot]++;
-            }
-        }
-        return widths;
     }
 
     /** The dots, border included, of which each panel column is mixed. */
@@ -91,16 +79,6 @@ final class PanelTrace {
 
     private int border(int rasterColumn) {
         return rasterColumn < map.pictureLeft() ? -1 : map.count();
-    }
-
-    private int dotOfRaster(int rasterColumn) {
-        return isInPicture(rasterColumn) ? dotOfPosition(samplePosition(rasterColumn)) : -1;
-    }
-
-    private int dotOfPosition(BigFraction position) {
-        return map.samplesPerDot() == null
-                ? floor(position.subtract(fraction(map.first())))
-                : dotOfSample(floor(position));
     }
 
     private int dotOfSample(int sample) {
