@@ -97,7 +97,9 @@ class BruteForceTest {
 
     @Test
     void modesOfDifferentRatesThatTheConverterCanShowAtOneRateAgree() {
-        // Equal counts at 50 and at 60 Hz are different rasters to a display: sparing it the change can win.
+        // Equal counts at 50 and at 60 Hz are different rasters to a display. Sparing it the change wins here, though
+        // the
+        // seldom mode is better off at its own rate in every other respect.
         compare(new Workbench()
                 .modes(
                         Modes.as(Modes.half525(), "sixty", 1, false),
@@ -109,12 +111,13 @@ class BruteForceTest {
                                         rasterfit.timing.Scan.PROGRESSIVE,
                                         new rasterfit.gear.Window(256, 240, 65, 40)),
                                 "fifty",
-                                1,
+                                9,
                                 true))
                 .converters(Workbench.converter(
                         "scaler",
                         Workbench.samples(682),
                         Workbench.scale(1, List.of(Workbench.free(2, Frequency.ofHz(60), Frequency.ofHz(50))), 16)))
+                .display(Workbench.television(0, 4))
                 .weight(Criterion.MODE_SWITCH_GAP, 40));
     }
 
