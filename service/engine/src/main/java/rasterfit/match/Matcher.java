@@ -45,8 +45,7 @@ public final class Matcher {
             List<Finding> notKept = List.of(new Finding(
                     FindingRules.INTENT_LIMIT,
                     "No setup keeps the limits of " + request.intent() + "; they were not applied."));
-            MatchResult looser = answer(request, catalogue, routes, request.limits(), notKept);
-            return looser.ranked().isEmpty() ? result : looser;
+            return answer(request, catalogue, routes, request.limits(), notKept);
         }
         return result;
     }
