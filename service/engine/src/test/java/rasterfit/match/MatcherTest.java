@@ -4,375 +4,242 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import java.util.ArrayList;
-import java.util.Collections;
-import java.util.Comparator;
+import java.math.BigDecimal;
 import java.util.List;
-import java.util.Map;
-import java.util.Random;
-import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import rasterfit.gear.Catalogue;
 import rasterfit.gear.Converter;
-import rasterfit.gear.ConverterOutput;
-import rasterfit.gear.Display;
-import rasterfit.gear.Mode;
-import rasterfit.gear.RateLock;
 import rasterfit.gear.Window;
-import rasterfit.match.MatchResult.CriterionValue;
-import rasterfit.match.MatchResult.ModeSetting;
 import rasterfit.match.MatchResult.RankedSetup;
+import rasterfit.match.MatchResult.RefusalGroup;
 import rasterfit.quantity.Frequency;
 import rasterfit.quantity.Rational;
 import rasterfit.timing.Scan;
 
-/** Properties of whole matches that hold whatever the numbers are. */
+/** What whole answers promise, whatever the numbers. */
 class MatcherTest {
-    /** Two dot clocks at one line rate: 3/2 and 2 of the subcarrier, 342 and 456 dots (exact arithmetic). */
-    private static final Mode NARROW = Modes.as(
-            Modes.of("59062500/11", "342", "262", Scan.PROGRESSIVE, new Window(256, 240, 64, 18)), "narrow", 2, false);
-
-    private static final Mode WIDE = Modes.as(
-            Modes.of("78750000/11", "456", "262", Scan.PROGRESSIVE, new Window(320, 224, 92, 26)), "wide", 1, false);
-
-    private static final Mode MENU = Modes.as(Modes.interlaced525(), "menu", 1, true);
-
-    private static Converter scaler(String id, RateLock lock, int... vics) {
-        return Workbench.converter(id, Workbench.samples(780, 858, 1368), Workbench.scale(2, List.of(lock), vics));
+    private static Converter scaler(String id) {
+        return Workbench.converter(
+                id,
+                Workbench.samples(682, 858, 1364),
+                Workbench.scale(4, List.of(Workbench.locked(6000, 60), Workbench.free(2)), 16, 4));
     }
 
-    private static Converter repeater(String id, int... copies) {
-        return Workbench.converter(id, Workbench.samples(858, 1368), Workbench.repeat(copies));
+    private static Converter repeater(String id) {
+        return Workbench.converter(id, "40", Workbench.samples(858, 1364), Workbench.repeat(2, 4, 5));
     }
 
-    private static List<List<String>> modesOf(RankedSetup setup) {
-        return setup.modeSettings().stream().map(ModeSetting::modes).toList();
+    private static Workbench bench() {
+        return new Workbench().modes(Modes.half525()).converters(scaler("a"), repeater("b"));
     }
 
-    private static CriterionValue criterion(RankedSetup setup, Criterion criterion) {
-        return setup.criteria().stream()
-                .filter(value -> value.criterion() == criterion)
+    @Test
+    void aScoreIsTheSumOfItsParts() {
+        for (RankedSetup setup : bench().weight(Criterion.LATENCY, 3).match().ranked()) {
+            double sum = 0;
+            double weights = 0;
+            for (MatchResult.CriterionValue value : setup.criteria()) {
+                sum += value.weight() * value.utility();
+                weights += value.weight();
+            }
+            assertThat(setup.score()).isCloseTo(sum, within(1e-12));
+            assertThat(weights).isCloseTo(1, within(1e-12));
+        }
+    }
+
+    @Test
+    void theSameQuestionGivesTheSameAnswerInWhateverOrderTheGearStands() {
+        MatchResult one = new Workbench()
+                .modes(Modes.half525())
+                .converters(scaler("a"), repeater("b"), scaler("c"))
+                .match();
+        MatchResult other = new Workbench()
+                .modes(Modes.half525())
+                .converters(scaler("c"), scaler("a"), repeater("b"))
+                .match();
+        assertThat(other).isEqualTo(one);
+    }
+
+    @Test
+    void refusedAndAcceptedSettingsAddUp() {
+        MatchResult result = bench().match();
+        long refused = result.refused().stream()
+                .filter(group -> group.of() == RefusalGroup.Of.SETTING)
+                .mapToLong(RefusalGroup::count)
+                .sum();
+        assertThat(refused).isEqualTo(result.counts().refusedSettings()).isPositive();
+        assertThat(result.counts().settings()).isGreaterThan(refused);
+    }
+
+    @Test
+    void aLimitRefusesByItsOwnRuleAndNamesTheNearest() {
+        MatchResult result = bench().limits(Limit.atMost(LimitedMeasure.ADDED_LATENCY_MS, Rational.of(1, 100)))
+                .match();
+        assertThat(result.ranked()).isEmpty();
+        RefusalGroup group = result.refused().stream()
+                .filter(refused -> refused.rule().id().equals("limit.addedLatencyMs"))
                 .findFirst()
                 .orElseThrow();
+        assertThat(group.nearest()).isNotNull();
+        // The repeater's line of 63.5 µs and 2 µs of electronics misses 10 µs by the least.
+        assertThat(rasterfit.Fractions.printed(group.nearest().value(), 4)).isEqualTo("0.0655");
+        assertThat(group.nearest().limit()).isEqualTo(Rational.of(1, 100));
+        assertThat(group.nearest().route()).anyMatch(id -> id.startsWith("b"));
     }
 
     @Test
-    void modesThatLookAlikeShareOneSettingWithMeasuresOfEach() {
-        MatchResult result = new Workbench()
-                .modes(NARROW, WIDE)
-                .converters(repeater("repeater", 2, 4))
-                .match();
-
-        assertThat(result.ranked()).isNotEmpty().allSatisfy(setup -> {
-            assertThat(modesOf(setup)).containsExactly(List.of("narrow", "wide"));
-            Map<String, Measures> byMode = setup.modeSettings().get(0).measuresByMode();
-            assertThat(byMode).containsOnlyKeys("narrow", "wide");
-            int samples = setup.modeSettings().get(0).settings().samplesPerLine();
-            assertThat(byMode.get("narrow").sampling().samplesPerDot()).isEqualTo(Rational.of(samples, 342));
-            assertThat(byMode.get("wide").sampling().samplesPerDot()).isEqualTo(Rational.of(samples, 456));
-            // The mode with the greater share stands for both.
-            assertThat(setup.modeSettings().get(0).measures()).isEqualTo(byMode.get("narrow"));
-        });
-    }
-
-    @Test
-    void modesThatTheInputTellsApartHaveSettingsOfTheirOwn() {
-        MatchResult result = new Workbench()
-                .modes(NARROW, MENU)
-                .converters(repeater("repeater", 2))
-                .match();
-
-        assertThat(result.ranked()).isNotEmpty().allSatisfy(setup -> {
-            assertThat(modesOf(setup)).containsExactly(List.of("narrow"), List.of("menu"));
-            assertThat(setup.modeSettings())
-                    .allSatisfy(setting -> assertThat(setting.measuresByMode()).isEmpty());
-        });
-    }
-
-    private static Workbench manyRoutes() {
-        return new Workbench().modes(NARROW, WIDE, MENU).display(Workbench.television(2, 16, 4, 2, 17));
-    }
-
-    private static List<Converter> manyConverters() {
-        return List.of(
-                scaler("locked", Workbench.locked(3000, 60), 16, 4),
-                scaler("free", Workbench.free(2), 16, 4),
-                scaler("single", Workbench.free(1, Frequency.ofHz(50)), 16),
-                repeater("repeater", 2, 3, 4, 5),
-                Workbench.converter("plain", null, Workbench.samples(858), Workbench.formatOnly()));
-    }
-
-    @Test
-    void theScoreIsTheWeightedSumOfTheUtilities() {
-        MatchResult result = manyRoutes()
-                .converters(manyConverters().toArray(Converter[]::new))
-                .weight(Criterion.LATENCY, 3)
-                .weight(Criterion.COST, 0)
-                .match();
-
-        assertThat(result.ranked()).hasSizeGreaterThan(2).allSatisfy(setup -> {
-            double weights = setup.criteria().stream()
-                    .mapToDouble(CriterionValue::weight)
-                    .sum();
-            double sum = setup.criteria().stream()
-                    .mapToDouble(value -> value.weight() * value.utility())
-                    .sum();
-            assertThat(weights).isCloseTo(1, within(1e-12));
-            assertThat(setup.score()).isCloseTo(sum, within(1e-12));
-            assertThat(setup.criteria())
-                    .allSatisfy(value -> assertThat(value.utility()).isBetween(0.0, 1.0));
-            double latency = criterion(setup, Criterion.LATENCY).weight();
-            assertThat(latency).isCloseTo(3 * criterion(setup, Criterion.ASPECT).weight(), within(1e-12));
-        });
-    }
-
-    @Test
-    void setupsComeInTheOrderOfTheirScores() {
-        MatchResult result = manyRoutes()
-                .converters(manyConverters().toArray(Converter[]::new))
-                .settingsPerRoute(4)
-                .match();
-
-        assertThat(result.ranked())
-                .isSortedAccordingTo(
-                        Comparator.comparingDouble(RankedSetup::score).reversed());
-        for (int i = 0; i < result.ranked().size(); i++) {
-            assertThat(result.ranked().get(i).rank()).isEqualTo(i + 1);
+    void aLooserLimitNeverLosesASetup() {
+        int before = 0;
+        for (int ms = 0; ms <= 40; ms += 5) {
+            int now = bench().limits(Limit.atMost(LimitedMeasure.TOTAL_LATENCY_MS, Rational.of(ms)))
+                    .match()
+                    .ranked()
+                    .size();
+            assertThat(now).isGreaterThanOrEqualTo(before);
+            before = now;
         }
+        assertThat(before).isEqualTo(2);
     }
 
     @Test
-    void theAnswerDoesNotDependOnTheOrderOfTheEquipment() {
-        MatchResult first = manyRoutes()
-                .converters(manyConverters().toArray(Converter[]::new))
-                .settingsPerRoute(3)
-                .explained()
-                .match();
-        Random random = new Random(7);
-        for (int i = 0; i < 4; i++) {
-            List<Converter> shuffled = new ArrayList<>(manyConverters());
-            Collections.shuffle(shuffled, random);
-            MatchResult again = manyRoutes()
-                    .converters(shuffled.toArray(Converter[]::new))
-                    .settingsPerRoute(3)
-                    .explained()
-                    .match();
-
-            assertThat(again).isEqualTo(first);
-            assertThat(again.toString()).isEqualTo(first.toString());
-        }
+    void anUnknownPriceFailsAPriceLimitAndAKnownOneIsHeldAgainstItsGreatest() {
+        Workbench bench = new Workbench()
+                .modes(Modes.half525())
+                .converters(
+                        Workbench.converter("cheap", "40", Workbench.samples(858), Workbench.repeat(2)),
+                        Workbench.converter("dear", "41", Workbench.samples(858), Workbench.repeat(2)),
+                        Workbench.converter("unpriced", null, Workbench.samples(858), Workbench.repeat(2)))
+                .limits(new Limit(LimitedMeasure.PRICE, null, Limit.Bound.AT_MOST, Rational.of(40), "EUR"));
+        MatchResult result = bench.match();
+        assertThat(result.ranked()).hasSize(1);
+        assertThat(result.ranked().get(0).price().amount()).isEqualByComparingTo(new BigDecimal("40"));
+        assertThat(result.refused())
+                .filteredOn(group -> group.rule().id().equals("limit.price"))
+                .singleElement()
+                .matches(group -> group.count() == 2 && group.of() == RefusalGroup.Of.ROUTE);
     }
 
     @Test
-    void equalScoresAreOrderedByRoute() {
-        MatchResult result = new Workbench()
-                .modes(NARROW)
-                .converters(repeater("b", 2), repeater("a", 2), repeater("c", 2))
-                .match();
-
-        assertThat(result.ranked()).hasSize(3);
-        assertThat(result.ranked().stream().map(RankedSetup::score).distinct()).hasSize(1);
-        assertThat(result.ranked().stream().map(MatcherTest::converter)).containsExactly("a", "b", "c");
-    }
-
-    private static String converter(RankedSetup setup) {
-        return setup.route().get(1).id();
-    }
-
-    @Test
-    void everyRouteShowsItsBestSettingAndMoreOnDemand() {
-        Converter[] converters = {repeater("one", 2, 3, 4), repeater("two", 2)};
-        List<RankedSetup> best =
-                new Workbench().modes(NARROW).converters(converters).match().ranked();
-        List<RankedSetup> three = new Workbench()
-                .modes(NARROW)
-                .converters(converters)
-                .settingsPerRoute(3)
+    void limitsOfAnIntentThatLeaveNothingAreToldInsteadOfKept() {
+        // A lone free-running output drops a field every 6.3 s... of a 50 Hz source on 60 Hz ten each second.
+        Workbench bench = new Workbench()
+                .modes(Modes.of("5320342.5", "341", "312", Scan.PROGRESSIVE, new Window(256, 240, 65, 41)))
+                .converters(Workbench.converter(
+                        "free",
+                        Workbench.samples(1364),
+                        Workbench.scale(1, List.of(Workbench.free(2, Frequency.ofHz(60))), 16)))
+                .intent(Intent.TRUEST_PICTURE);
+        RankedSetup setup = bench.match().ranked().get(0);
+        assertThat(setup.findings()).anyMatch(finding -> finding.rule().id().equals("intent.limit-not-kept"));
+        // With a locked output beside it the limits bind again.
+        RankedSetup better = bench.converters(Workbench.converter(
+                        "locked",
+                        Workbench.samples(1364),
+                        Workbench.scale(1, List.of(Workbench.locked(6000, null)), 31)))
                 .match()
-                .ranked();
-
-        assertThat(best.stream().map(MatcherTest::converter)).containsExactlyInAnyOrder("one", "two");
-        Map<String, List<RankedSetup>> byRoute = three.stream().collect(Collectors.groupingBy(MatcherTest::converter));
-        for (RankedSetup setup : best) {
-            List<RankedSetup> same = byRoute.get(converter(setup));
-            assertThat(same).hasSize(3);
-            assertThat(same.get(0).score()).isEqualTo(setup.score());
-            assertThat(same.get(0).modeSettings()).isEqualTo(setup.modeSettings());
-        }
+                .ranked()
+                .get(0);
+        assertThat(better.findings()).noneMatch(finding -> finding.rule().id().equals("intent.limit-not-kept"));
     }
 
     @Test
-    void onlyTheTopIsReturnedButAllIsCounted() {
-        Workbench all = manyRoutes().converters(manyConverters().toArray(Converter[]::new));
-        MatchResult whole = all.match();
-        MatchResult top = all.top(1).match();
-
-        assertThat(top.ranked()).hasSize(1);
-        assertThat(top.ranked().get(0)).isEqualTo(whole.ranked().get(0));
-        assertThat(top.counts()).isEqualTo(whole.counts());
-    }
-
-    @Test
-    void aSwitchDuringPlayCostsTheConvertersResyncAndTheDisplaysWhereTheRasterChanges() {
-        // Converter 0.3 s, display 2 s. A free-running scaler can keep its raster; doubled lines of 262 and 525/2
-        // cannot.
+    void anUnlistedSetupNamesAListedFallbackOnTheSameEquipmentOrSaysThatThereIsNone() {
         MatchResult result = new Workbench()
-                .modes(NARROW, MENU)
-                .converters(scaler("scaler", Workbench.free(2), 16), repeater("repeater", 2))
-                .weight(Criterion.MODE_SWITCH_GAP, 100)
-                .match();
-        Map<String, RankedSetup> byConverter =
-                result.ranked().stream().collect(Collectors.toMap(MatcherTest::converter, setup -> setup));
-
-        CriterionValue kept = criterion(byConverter.get("scaler"), Criterion.MODE_SWITCH_GAP);
-        CriterionValue changed = criterion(byConverter.get("repeater"), Criterion.MODE_SWITCH_GAP);
-        assertThat(kept.value().toDouble()).isCloseTo(0.3, within(1e-12));
-        assertThat(kept.utility()).isCloseTo(Math.pow(2, -0.15), within(1e-12));
-        assertThat(changed.value().toDouble()).isCloseTo(2.3, within(1e-12));
-        assertThat(changed.utility()).isCloseTo(Math.pow(2, -1.15), within(1e-12));
-    }
-
-    @Test
-    void theGapDropsOutWhereNothingSwitchesDuringPlay() {
-        Mode still = Modes.as(MENU, "menu", 1, false);
-        MatchResult result = new Workbench()
-                .modes(NARROW, still)
-                .converters(repeater("repeater", 2))
-                .match();
-
-        assertThat(result.ranked())
-                .isNotEmpty()
-                .allSatisfy(setup -> assertThat(setup.criteria())
-                        .noneSatisfy(value -> assertThat(value.criterion()).isEqualTo(Criterion.MODE_SWITCH_GAP)));
-    }
-
-    @Test
-    void anUnlistedRasterNamesAListedOneOnTheSameEquipment() {
-        // The display lists 720p; full HD is larger than anything it lists, and the better picture.
-        MatchResult result = new Workbench()
-                .modes(NARROW)
-                .display(Workbench.television(0, 4))
-                .converters(scaler("scaler", Workbench.locked(3000, null), 16, 4))
+                .modes(Modes.half525())
+                .converters(
+                        Workbench.converter("both", "40", Workbench.samples(858, 1364), Workbench.repeat(2, 4)),
+                        Workbench.converter("none", "40", Workbench.samples(1364), Workbench.repeat(4)))
                 .weight(Criterion.ACCEPTANCE, 0)
+                .weight(Criterion.DOT_UNIFORMITY, 50)
                 .match();
-        RankedSetup best = result.ranked().get(0);
-        Measures.Acceptance acceptance = best.modeSettings().get(0).measures().acceptance();
-
-        assertThat(best.modeSettings().get(0).settings().outputTiming()).isEqualTo("vic:16");
-        assertThat(acceptance.grade()).isEqualTo(AcceptanceGrade.LARGER_THAN_LISTED);
-        assertThat(acceptance.fallback()).isNotNull();
-        assertThat(acceptance.fallback().grade()).isEqualTo(AcceptanceGrade.LISTED);
-        assertThat(acceptance.fallback().listedAs()).isEqualTo("vic:4");
-        assertThat(acceptance.fallback().settings().outputTiming()).isEqualTo("vic:4");
-        assertThat(acceptance.fallback().score()).isLessThanOrEqualTo(best.score());
-    }
-
-    @Test
-    void withoutAnyListedRasterThereIsNoFallback() {
-        MatchResult result = new Workbench()
-                .modes(NARROW)
-                .display(Workbench.television(0, 4))
-                .converters(scaler("scaler", Workbench.locked(3000, null), 16))
-                .match();
-
-        assertThat(result.ranked()).hasSize(1).allSatisfy(setup -> {
+        for (RankedSetup setup : result.ranked()) {
             Measures.Acceptance acceptance =
                     setup.modeSettings().get(0).measures().acceptance();
-            assertThat(acceptance.grade()).isEqualTo(AcceptanceGrade.LARGER_THAN_LISTED);
-            assertThat(acceptance.fallback()).isNull();
-            assertThat(setup.findings())
-                    .anySatisfy(finding -> assertThat(finding.rule().id()).isEqualTo("acceptance.raster-not-listed"));
-        });
+            boolean both = setup.route().stream().anyMatch(step -> step.id().equals("both"));
+            assertThat(acceptance.grade()).isEqualTo(AcceptanceGrade.WITHIN_LIMITS_NOT_PROMISED);
+            if (both) {
+                assertThat(acceptance.fallback()).isNotNull();
+                assertThat(acceptance.fallback().listedAs()).isEqualTo("vic:2");
+                assertThat(acceptance.fallback().settings().samplesPerLine()).isEqualTo(858);
+            } else {
+                assertThat(acceptance.fallback()).isNull();
+                assertThat(setup.findings())
+                        .anyMatch(finding -> finding.message().contains("no setting"));
+            }
+        }
+        assertThat(result.ranked()).hasSize(2);
     }
 
     @Test
-    void slowRastersAreSentWithRepeatedPixelsOrRefused() {
-        // 858 samples at 15.7 kHz are 13.5 Mpixel/s, below the 25 Mpixel/s of the link (HDMI 1.3a §6.4): sent twice.
-        Converter repeating = Workbench.converter("pass", Workbench.samples(858), Workbench.formatOnly());
-        MatchResult twice = new Workbench().modes(NARROW).converters(repeating).match();
-        assertThat(twice.ranked()).hasSize(1).allSatisfy(setup -> {
-            assertThat(setup.modeSettings().get(0).settings().horizontalRepetition())
-                    .isEqualTo(2);
-            assertThat(setup.modeSettings().get(0).outputTiming().pixelClock())
-                    .isEqualTo(NARROW.lineRate().times(2 * 858));
-        });
-
-        MatchResult refused = new Workbench()
-                .modes(NARROW)
-                .converters(withoutRepetition(repeating))
-                .match();
-        assertThat(refused.ranked()).isEmpty();
-        assertThat(refused.refused()).hasSize(1).allSatisfy(group -> {
-            assertThat(group.rule().id()).isEqualTo("link.clock-below-minimum");
-            assertThat(group.count()).isEqualTo(refused.counts().settings());
-            assertThat(group.nearest().limit()).isEqualTo(Rational.of(25_000_000));
-        });
-    }
-
-    private static Converter withoutRepetition(Converter converter) {
-        ConverterOutput.Digital output =
-                (ConverterOutput.Digital) converter.outputs().get(0);
-        return new Converter(
-                converter.id(),
-                converter.name(),
-                converter.price(),
-                converter.inputs(),
-                converter.processing(),
-                List.of(new ConverterOutput.Digital(
-                        output.id(), output.plug(), output.link(), output.maxTmdsClock(), false)),
-                converter.resyncMs(),
-                converter.settingsToTune());
+    void theHeadOfALongerRankingIsTheShorterOne() {
+        List<RankedSetup> all = bench().settingsPerRoute(50).match().ranked();
+        List<RankedSetup> some = bench().settingsPerRoute(50).top(7).match().ranked();
+        assertThat(all.size()).isGreaterThan(50);
+        assertThat(some).isEqualTo(all.subList(0, 7));
+        assertThat(all).isSortedAccordingTo((a, b) -> Double.compare(b.score(), a.score()));
     }
 
     @Test
-    void countsBeyondTheDigitisersSampleRateAreRefused() {
-        // The workbench digitises at up to 110 MHz: 7000 samples at 15.7 kHz are 109.9 MHz, 7006 are 109.99, 7007 more.
+    void aModeThatNothingCanShowLeavesTheRouteOutAndIsExplained() {
         MatchResult result = new Workbench()
-                .modes(NARROW)
-                .converters(Workbench.converter(
-                        "fast", Workbench.samples(7006, 7007), Workbench.scale(1, List.of(Workbench.free(2)), 16)))
-                .settingsPerRoute(1000)
-                .top(1000)
+                .modes(
+                        Modes.half525(),
+                        Modes.of("40000000", "1000", "600", Scan.PROGRESSIVE, new Window(800, 500, 100, 20)))
+                .converters(repeater("b"))
                 .match();
+        assertThat(result.ranked()).isEmpty();
+        assertThat(result.refused()).extracting(group -> group.rule().id()).contains("input.field-rate-outside-range");
+    }
 
-        assertThat(result.ranked())
-                .isNotEmpty()
-                .allSatisfy(setup -> assertThat(
-                                setup.modeSettings().get(0).settings().samplesPerLine())
-                        .isEqualTo(7006));
-        assertThat(result.refused()).anySatisfy(group -> {
-            assertThat(group.rule().id()).isEqualTo("digitise.sample-rate-exceeds-converter");
-            assertThat(group.nearest().value())
-                    .isEqualTo(NARROW.lineRate().times(7007).hz());
-            assertThat(group.nearest().limit()).isEqualTo(Rational.of(110_000_000));
+    @Test
+    void explainedStepsNameInputsFormulaSourceAndResult() {
+        List<Step> steps = bench().explained()
+                .match()
+                .ranked()
+                .get(0)
+                .modeSettings()
+                .get(0)
+                .steps();
+        assertThat(steps)
+                .extracting(Step::name)
+                .contains(
+                        "pixelAspectRatio",
+                        "lineRate",
+                        "fieldRate",
+                        "samplesPerDot",
+                        "verticalScale",
+                        "horizontalScale",
+                        "aspectErrorPercent",
+                        "addedLatencyMs",
+                        "bufferedLines",
+                        "acceptance",
+                        "totalLatencyMs");
+        assertThat(steps).allSatisfy(step -> {
+            assertThat(step.formula()).isNotBlank();
+            assertThat(step.source()).isNotBlank();
+            assertThat(step.result()).isNotBlank();
+            assertThat(step.inputs()).isNotEmpty();
         });
     }
 
     @Test
-    void tooMuchWorkIsRefusedBeforeItIsDone() {
-        MatchRequest request = manyRoutes()
-                .converters(manyConverters().toArray(Converter[]::new))
-                .request();
-
+    void workIsLimitedByACountAndByAClock() {
+        MatchRequest request = bench().request();
         assertThatThrownBy(() -> new Matcher(new WorkLimit(10, () -> false)).match(request, Catalogue.EMPTY))
-                .isInstanceOf(TooMuchWork.class);
+                .isInstanceOf(TooMuchWork.class)
+                .hasMessageContaining("10");
         assertThatThrownBy(() -> new Matcher(new WorkLimit(1_000_000, () -> true)).match(request, Catalogue.EMPTY))
                 .isInstanceOf(OutOfTime.class);
     }
 
     @Test
-    void aTubeTakesTheConsoleAsItIs() {
-        Display tube = Workbench.tube(5);
-        MatchResult result = new Workbench().modes(NARROW).display(tube).match();
-
-        assertThat(result.ranked()).hasSize(1).allSatisfy(setup -> {
-            Measures measures = setup.modeSettings().get(0).measures();
-            assertThat(measures.addedLatencyMs().greatest()).isEqualTo(Rational.ZERO);
-            assertThat(measures.displayLagMs().greatest()).isEqualTo(Rational.ZERO);
-            assertThat(measures.shape().verticalScale()).isNull();
-            assertThat(measures.shape().leastDotWidth()).isNull();
-            assertThat(setup.criteria())
-                    .noneSatisfy(value -> assertThat(value.criterion()).isEqualTo(Criterion.DOT_UNIFORMITY));
-        });
+    void aRequestWithoutAnyChainIsToldWhy() {
+        MatchResult result = new Workbench().modes(Modes.half525()).match();
+        assertThat(result.counts().routes()).isZero();
+        assertThat(result.refused())
+                .singleElement()
+                .matches(group -> group.rule().id().equals("chain.nothing-mates")
+                        && group.message().contains("SCART")
+                        && group.message().contains("HDMI"));
     }
 }

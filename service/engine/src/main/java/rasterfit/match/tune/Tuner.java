@@ -107,11 +107,12 @@ public final class Tuner {
 
     private void walk(Route route, Captured captured, Scoring scoring, double[] shares, GroupOutcome outcome) {
         Layouts layouts = Layouts.of(route, captured);
+        Refusal input = inputRefusal(route, captured);
         for (Refusal impossible : layouts.impossible()) {
             count(1);
-            tally.addSettings(route, impossible, 1);
+            Refusal first = LimitCheck.first(input, impossible);
+            tally.addSettings(route, first == null ? impossible : first, 1);
         }
-        Refusal input = inputRefusal(route, captured);
         for (Layout layout : layouts.possible()) {
             count(layout.size());
             if (input != null) {

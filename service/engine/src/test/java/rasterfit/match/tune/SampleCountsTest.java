@@ -37,6 +37,13 @@ class SampleCountsTest {
     }
 
     @Test
+    void nothingElseIsTried() {
+        // 855, 1710; the standard lines; 2 · 427.5 · 32/35 = 781.71 is too few, 4 · 427.5 · 32/35 = 1563.43.
+        assertThat(counts(range(800, 2000), BROKEN))
+                .containsExactly(855, 858, 864, 944, 1560, 1563, 1710, 1716, 1728, 1888);
+    }
+
+    @Test
     void everyMultipleWithinTheRangeIsTried() {
         // 341 · 2 to 341 · 7; the range ends with the last one.
         assertThat(counts(range(683, 2387), Modes.half525()))

@@ -136,6 +136,16 @@ class SamplingTest {
     }
 
     @Test
+    void aConsoleIsTakenToPassOneAndAHalfTimesItsDotClock() {
+        // 7.5 MHz (assumption): 46.667 ns, beside 100 MHz of a plain lead (assumption): 3.5 ns.
+        SourceOutput unknown =
+                new SourceOutput("out", PLUG, Format.RGB, null, null, Level.VIDEO_75_OHM, Fact.unknown());
+
+        assertThat(new SignalChain(unknown, null, null).riseTimeSeconds(FIVE_MHZ))
+                .isCloseTo(Math.sqrt(0.35 / 7.5 * 0.35 / 7.5 + 0.0035 * 0.0035) * 1e-6, within(1e-15));
+    }
+
+    @Test
     void jitterThatIsNotStatedIsTwoNanoseconds() {
         SignalChain unknown = chain(Format.RGB, SyncKind.COMPOSITE_SYNC, Fact.unknown());
 
