@@ -39,7 +39,7 @@ class AxisMapTest {
             int dots = 20 + random.nextInt((int) dotsPerLine.floor() - 40);
             int firstDot = random.nextInt((int) dotsPerLine.floor() - dots);
             int samples = random.nextInt(4) == 0
-                    ? (int) dotsPerLine.times(2 * (1 + random.nextInt(3))).floor()
+                    ? (int) dotsPerLine.times(2L * (1 + random.nextInt(3))).floor()
                     : 150 + random.nextInt(2500);
             Rational perDot = Rational.of(samples).dividedBy(dotsPerLine);
             int start = random.nextInt(40) - 20;

@@ -269,7 +269,7 @@ class BruteForceTest {
             grade = grade.worse(open.grade());
             for (Map.Entry<Mode, Measures> entry : open.measures().entrySet()) {
                 double share = entry.getKey().share().toDouble() / library;
-                double[] own = utilities(open, entry.getKey(), entry.getValue());
+                double[] own = utilities(entry.getKey(), entry.getValue());
                 for (int i = 0; i < own.length; i++) {
                     u[i] += share * own[i];
                 }
@@ -313,7 +313,7 @@ class BruteForceTest {
     }
 
     /** Uniformity, aspect, coverage, motion, latency, detail, by the published curves. */
-    private static double[] utilities(Open open, Mode mode, Measures measures) {
+    private static double[] utilities(Mode mode, Measures measures) {
         Measures.Shape shape = measures.shape();
         Measures.Sampling sampling = measures.sampling();
         double perDot = sampling == null ? 1 : sampling.samplesPerDot().toDouble();
