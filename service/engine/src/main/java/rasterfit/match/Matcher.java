@@ -49,8 +49,7 @@ public final class Matcher {
                                     .map(Limit::told)
                                     .collect(Collectors.joining(", "))
                             + "); they were not applied."));
-            MatchResult looser = answer(request, catalogue, routes, request.limits(), notKept);
-            return looser;
+            return answer(request, catalogue, routes, request.limits(), notKept);
         }
         return result;
     }

@@ -69,13 +69,19 @@ public final class FreeRunSim {
     /**
      * Result for stored whole fields.
      *
+     * @param fresh as spread, without the first frame and those that showed the field of the frame before
      * @param dropped fields never shown, between the first and the last field shown
      * @param repeated frames that showed the field of the frame before
      * @param droppedPerSecond dropped fields by the time from the first to the last observed frame
      * @param repeatedPerSecond repeated frames by the same time
      */
     public record StoredOutcome(
-            Spread spread, long dropped, long repeated, BigFraction droppedPerSecond, BigFraction repeatedPerSecond) {}
+            Spread spread,
+            Spread fresh,
+            long dropped,
+            long repeated,
+            BigFraction droppedPerSecond,
+            BigFraction repeatedPerSecond) {}
 
     /**
      * A place where the picture changes from one field to another.
@@ -102,14 +108,21 @@ public final class FreeRunSim {
      */
     public record Drift(int widestZone, int steps, int leastRows, int greatestRows, BigFraction meanRowsPerFrame) {}
 
-    /** Result for a single store: the tears in order of time, and their drift (no steps: all nought). */
-    public record SingleStoreOutcome(Spread spread, List<Tear> tears, long framesWithTear, Drift drift) {}
+    /**
+     * Result for a single store.
+     *
+     * @param fresh as spread, without the first frame and rows that showed the same version of their line in the frame before
+     * @param tears in order of time
+     * @param drift of the tears (no steps: all nought)
+     */
+    public record SingleStoreOutcome(Spread spread, Spread fresh, List<Tear> tears, long framesWithTear, Drift drift) {}
 
     /** Whole fields are stored; every frame takes the newest field of which all kept lines have arrived. */
     public static StoredOutcome wholeFields(Setup in) {
         Clock clock = new Clock(in);
         int[][] own = {ownLines(in, false), in.scan.interlaced() ? ownLines(in, true) : ownLines(in, false)};
         Recorder recorder = new Recorder(clock, in.rows);
+        Recorder fresh = new Recorder(clock, in.rows);
         long newest = -1;
         long shown = -1;
         long dropped = 0;
@@ -127,17 +140,23 @@ public final class FreeRunSim {
             } else if (shown >= 0) {
                 dropped += newest - shown - 1;
             }
+            boolean isFresh = shown >= 0 && newest != shown;
             shown = newest;
             int[] lineOf = own[(int) (newest % 2)];
             for (int row = 0; row < in.rows; row++) {
                 long leaves = clock.lineOfFrameStarts(frame, in.firstRow + row);
-                recorder.row(row, leaves - clock.begins(newest, lineOf[row]));
+                long latency = leaves - clock.begins(newest, lineOf[row]);
+                recorder.row(row, latency);
+                if (isFresh) {
+                    fresh.row(row, latency);
+                }
             }
             recorder.frames++;
         }
         BigFraction seconds = in.framePeriod.multiply(in.frames - 1);
         return new StoredOutcome(
                 recorder.spread(),
+                fresh.spread(),
                 dropped,
                 repeated,
                 BigFraction.of(dropped).divide(seconds),
@@ -155,10 +174,13 @@ public final class FreeRunSim {
         Clock clock = new Clock(in);
         int[] own = ownLines(in, false);
         Recorder recorder = new Recorder(clock, in.rows);
+        Recorder fresh = new Recorder(clock, in.rows);
         List<Tear> tears = new ArrayList<>();
         long framesWithTear = 0;
         long[] inStore = new long[in.lines];
         Arrays.fill(inStore, -1);
+        long[] shown = new long[in.rows];
+        Arrays.fill(shown, -1);
         for (long frame = 0; recorder.frames < in.frames; frame++) {
             if (clock.lineOfFrameStarts(frame, in.firstRow) < clock.arrived(0, in.lines - 1)) {
                 continue; // the store is not full yet
@@ -171,7 +193,12 @@ public final class FreeRunSim {
                 while (clock.arrived(inStore[line] + 1, line) <= leaves) {
                     inStore[line]++;
                 }
-                recorder.row(row, leaves - clock.begins(inStore[line], line));
+                long latency = leaves - clock.begins(inStore[line], line);
+                recorder.row(row, latency);
+                if (shown[row] >= 0 && inStore[line] != shown[row]) {
+                    fresh.row(row, latency);
+                }
+                shown[row] = inStore[line];
                 if (row > 0 && inStore[line] != above) {
                     tears.add(new Tear(frame, row, above, inStore[line]));
                 }
@@ -180,7 +207,8 @@ public final class FreeRunSim {
             framesWithTear += tears.size() > tearsBefore ? 1 : 0;
             recorder.frames++;
         }
-        return new SingleStoreOutcome(recorder.spread(), List.copyOf(tears), framesWithTear, drift(tears, in.rows));
+        return new SingleStoreOutcome(
+                recorder.spread(), fresh.spread(), List.copyOf(tears), framesWithTear, drift(tears, in.rows));
     }
 
     private static int[] ownLines(Setup in, boolean bottomField) {
@@ -299,6 +327,7 @@ public final class FreeRunSim {
         private final long[] least;
         private final long[] greatest;
         private BigInteger sum = BigInteger.ZERO;
+        private long count;
         private int frames;
 
         Recorder(Clock clock, int rows) {
@@ -313,6 +342,7 @@ public final class FreeRunSim {
             least[row] = Math.min(least[row], latency);
             greatest[row] = Math.max(greatest[row], latency);
             sum = sum.add(BigInteger.valueOf(latency));
+            count++;
         }
 
         Spread spread() {
@@ -320,7 +350,7 @@ public final class FreeRunSim {
                     Arrays.stream(least).mapToObj(this::seconds).toList(),
                     Arrays.stream(greatest).mapToObj(this::seconds).toList(),
                     seconds(Arrays.stream(least).min().orElseThrow()),
-                    BigFraction.of(sum, clock.ticksPerSecond).divide(BigInteger.valueOf((long) frames * least.length)),
+                    BigFraction.of(sum, clock.ticksPerSecond).divide(BigInteger.valueOf(count)),
                     seconds(Arrays.stream(greatest).max().orElseThrow()));
         }
 

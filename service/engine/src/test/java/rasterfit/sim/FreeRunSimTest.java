@@ -34,6 +34,10 @@ class FreeRunSimTest {
         assertThat(four.dropped()).isZero();
         assertThat(four.repeated()).isOne();
         assertThat(four.repeatedPerSecond()).isEqualTo(BigFraction.of(1, 9));
+        // Without the first frame and the repeated one: 5 4, 4 3.
+        assertThat(four.fresh().greatestByRow()).isEqualTo(List.of(s(5), s(4)));
+        assertThat(four.fresh().least()).isEqualTo(s(3));
+        assertThat(four.fresh().mean()).isEqualTo(s(4));
 
         // Over a whole beat of 12 s the rate is the difference of the rates, 1/3 - 1/4 = 1/12.
         assertThat(FreeRunSim.wholeFields(fasterOutput(5)).repeatedPerSecond()).isEqualTo(BigFraction.of(1, 12));
@@ -99,6 +103,19 @@ class FreeRunSimTest {
         assertThat(outcome.repeated()).isEqualTo(2);
         assertThat(outcome.spread().least()).isEqualTo(s(4));
         assertThat(outcome.spread().greatest()).isEqualTo(s(10));
+    }
+
+    @Test
+    void aRowOfASingleStoreIsFreshOnceForEachVersionOfItsLine() {
+        // Fields of 4 s of one line, whole at 4, 8, 12, 16, ..; frames at 6 9 12 15 18 of one row.
+        // Versions 0 1 2 2 3, begun at 0 4 8 8 12: latencies 6 5 4 7 6, of which 6, the first, and 7, the repeated one,
+        // do not count.
+        SingleStoreOutcome outcome =
+                FreeRunSim.singleStore(new Setup(s(4), s(1), 0, 1, Scan.PROGRESSIVE, s(3), 1, 0, 1, 0, s(0), 5));
+
+        assertThat(outcome.spread().greatest()).isEqualTo(s(7));
+        assertThat(outcome.fresh().greatest()).isEqualTo(s(6));
+        assertThat(outcome.fresh().mean()).isEqualTo(s(5));
     }
 
     // Fields of 8 s, four lines of 2 s: line i of field g is whole at 8g + 2i + 2. Frames of 9 s, rows 0..3 of 1 s.

@@ -1,6 +1,5 @@
 package rasterfit.match.tune;
 
-import org.jspecify.annotations.Nullable;
 import rasterfit.gear.Digitiser;
 import rasterfit.gear.Mode;
 import rasterfit.match.Measures;
@@ -70,7 +69,7 @@ public final class Sampling {
                 softness,
                 single ? 1 - softness : null,
                 single && phaseSteps != null ? (int) Math.floor(phaseSteps * (1 - softness)) : null,
-                whole && !single ? softSamples(rate, chain, mode) : null,
+                whole && !single ? Math.min((int) least, softSamples(rate, chain, mode)) : null,
                 considered);
     }
 
@@ -81,7 +80,7 @@ public final class Sampling {
         return new Frequency(finest.minus(rate.hz().times(nearest)).abs());
     }
 
-    private static @Nullable Integer softSamples(Frequency rate, SignalChain chain, Mode mode) {
+    private static int softSamples(Frequency rate, SignalChain chain, Mode mode) {
         return (int) Math.ceil(rate.hz().toDouble() * (chain.riseTimeSeconds(mode) + chain.jitterSeconds()));
     }
 

@@ -39,7 +39,7 @@ class AxisMapTest {
             int dots = 20 + random.nextInt((int) dotsPerLine.floor() - 40);
             int firstDot = random.nextInt((int) dotsPerLine.floor() - dots);
             int samples = random.nextInt(4) == 0
-                    ? (int) dotsPerLine.times(2 * (1 + random.nextInt(3))).floor()
+                    ? (int) dotsPerLine.times(2L * (1 + random.nextInt(3))).floor()
                     : 150 + random.nextInt(2500);
             Rational perDot = Rational.of(samples).dividedBy(dotsPerLine);
             int start = random.nextInt(40) - 20;
@@ -151,6 +151,29 @@ class AxisMapTest {
         assertThat(shape.croppedUsed()).isEqualTo(Rational.ZERO);
         assertThat(shape.least()).isEqualTo(5);
         assertThat(shape.greatest()).isEqualTo(5);
+    }
+
+    @Test
+    void overscanCutsAFractionOfALineFromEachEdge() {
+        // 3 % of 1080 rows are 32.4 rows; 240 lines of 4.5 rows lose 7.2 lines at each edge, of which lines 0 to 7 and
+        // 232
+        // to 239 are not drawn.
+        AxisMap map = new AxisMap(
+                Rational.ZERO,
+                240,
+                Rational.of(8),
+                224,
+                null,
+                Rational.ZERO,
+                Rational.of(240),
+                0,
+                1080,
+                Rational.of(1080),
+                new PanelAxis(Rational.parse("32.4"), Rational.parse("1015.2"), Rational.of(1080), 1080, 0));
+        AxisMap.Shape shape = map.measure();
+        assertThat(shape.cropped()).isEqualTo(Rational.parse("14.4"));
+        assertThat(shape.croppedUsed()).isEqualTo(Rational.ZERO);
+        assertThat(shape.drawn()).isEqualTo(Rational.of(1080));
     }
 
     private static void assertSame(AxisMap.Shape shape, Seen seen, int count, String what) {

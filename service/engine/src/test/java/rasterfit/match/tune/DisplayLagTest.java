@@ -1,141 +1,205 @@
 package rasterfit.match.tune;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static rasterfit.Fractions.printed;
 
-import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import rasterfit.gear.AspectControl;
 import rasterfit.gear.Basis;
+import rasterfit.gear.Carried;
 import rasterfit.gear.Display;
 import rasterfit.gear.DisplayClass;
 import rasterfit.gear.DisplayInput;
 import rasterfit.gear.Fact;
+import rasterfit.gear.Format;
 import rasterfit.gear.HalfHeight;
 import rasterfit.gear.LagReading;
 import rasterfit.gear.LagReading.Method;
+import rasterfit.gear.Level;
+import rasterfit.gear.Panel;
 import rasterfit.match.Latency;
-import rasterfit.match.Workbench;
 import rasterfit.quantity.Rational;
 import rasterfit.timing.Cta861;
 import rasterfit.timing.Raster;
+import rasterfit.timing.Scan;
 
-/** Which reading of a display's delay counts, and at which row. */
+/** Delay of displays at the top row: readings by hand calculation, classes by their documented defaults (assumption). */
 class DisplayLagTest {
-    private static final Raster VIC_16 = Cta861.find(16).orElseThrow().timing().raster();
-    private static final Raster VIC_2 = Cta861.find(2).orElseThrow().timing().raster();
+    /** 1080p at 60 Hz exactly: 1125 lines in 16 2/3 ms. */
+    private static final Raster FULL_HD = vic(16);
 
-    private static LagReading reading(
-            long least,
-            long typical,
-            long greatest,
-            @Nullable String timing,
-            Method method,
-            @Nullable Integer row,
-            Basis basis) {
-        Fact.Within ms = new Fact.Within(Rational.of(least), Rational.of(typical), Rational.of(greatest));
-        return new LagReading(timing, ms, method, row, basis);
+    private static final Panel GRID = new Panel.Grid(1920, 1080, null, Panel.Filter.NEAREST);
+
+    private static Raster vic(int vic) {
+        return Cta861.find(vic).orElseThrow().timing().raster();
     }
 
-    private static Display display(
-            DisplayClass displayClass, HalfHeight halfHeight, @Nullable Boolean lowDelay, LagReading... readings) {
-        Display base = Workbench.television(0, 16);
-        DisplayInput input = base.inputs().get(0);
-        DisplayInput changed = new DisplayInput(
-                input.id(),
+    private static LagReading reading(@Nullable String timing, String ms, @Nullable Integer row, Basis basis) {
+        return new LagReading(timing, exactly(ms), Method.SPLIT_SIGNAL, row, basis);
+    }
+
+    private static Fact.Within exactly(String ms) {
+        return new Fact.Within(Rational.parse(ms), null, Rational.parse(ms));
+    }
+
+    private static Latency lag(DisplayClass of, @Nullable Boolean lowDelay, Raster raster, LagReading... readings) {
+        return lag(of, lowDelay, HalfHeight.SHOWN, raster, readings);
+    }
+
+    private static Latency lag(
+            DisplayClass of, @Nullable Boolean lowDelay, HalfHeight halfHeight, Raster raster, LagReading... readings) {
+        DisplayInput input = new DisplayInput(
+                "in",
                 null,
-                input.plug(),
-                input.level(),
-                input.accepts(),
+                null,
+                Level.VIDEO_75_OHM,
+                List.of(new Carried(Format.TMDS, Set.of())),
                 null,
                 null,
-                input.scans(),
+                EnumSet.allOf(Scan.class),
                 halfHeight,
-                input.lineRateResolutionPpm(),
-                input.sink(),
-                input.aspectControls(),
-                input.overscanPercent(),
-                input.resyncMs(),
+                Rational.of(2000),
+                null,
+                List.of(AspectControl.FILL),
+                Fact.unknown(),
+                Fact.unknown(),
                 List.of(readings),
                 lowDelay);
-        return new Display("d", "D", displayClass, base.panel(), List.of(changed), new ArrayList<>());
+        Panel panel = of == DisplayClass.TUBE ? new Panel.Tube(Rational.of(4, 3)) : GRID;
+        Display display = new Display("screen", "Screen", of, panel, List.of(input), List.of());
+        return DisplayLag.of(display, input, raster, "vic:16", Steps.SILENT);
     }
 
-    private static Latency lag(Display display, Raster raster, String label) {
-        return DisplayLag.of(display, display.inputs().get(0), raster, label, Steps.SILENT);
-    }
-
-    /** Arithmetic: half of 1080 active of 1125 lines at 60 Hz take 1000/60 · 1080/1125 / 2 = 8.0 ms. */
     @Test
-    void aReadingInTheMiddleIsConvertedToTheTopRow() {
-        Display display = display(
-                DisplayClass.TELEVISION,
-                HalfHeight.SHOWN,
-                null,
-                reading(17, 18, 19, "vic:16", Method.SPLIT_SIGNAL, 540, Basis.MEASURED));
-        Latency lag = lag(display, VIC_16, "vic:16");
-        assertThat(lag.typical()).isEqualTo(Rational.of(10));
-        assertThat(lag.least()).isEqualTo(Rational.of(9));
-        assertThat(lag.greatest()).isEqualTo(Rational.of(11));
-        assertThat(lag.top()).isEqualTo(lag.bottom());
+    void theMiddleOfAFullHdRasterIsScannedOutEightMillisecondsAfterItsTop() {
+        // 1/2 · 1080/1125 · 16 2/3 ms = 8 ms exactly.
+        Latency lag = lag(DisplayClass.TELEVISION, null, FULL_HD, reading(null, "18.5", 540, Basis.MEASURED));
+
+        assertThat(lag.typical()).isEqualTo(Rational.parse("10.5"));
         assertThat(lag.basis()).isEqualTo(Basis.MEASURED);
     }
 
     @Test
-    void measuredGoesBeforeDeclaredAndTheSameTimingBeforeAny() {
-        Display display = display(
-                DisplayClass.TELEVISION,
-                HalfHeight.SHOWN,
-                null,
-                reading(1, 1, 1, "vic:16", Method.NOT_STATED, null, Basis.DECLARED),
-                reading(30, 30, 30, null, Method.SPLIT_SIGNAL, null, Basis.MEASURED),
-                reading(20, 20, 20, "vic:16", Method.SPLIT_SIGNAL, null, Basis.MEASURED));
-        assertThat(lag(display, VIC_16, "vic:16").typical()).isEqualTo(Rational.of(20));
-        assertThat(lag(display, VIC_2, "vic:2").typical()).isEqualTo(Rational.of(30));
+    void theScanOutFollowsTheRasterThatIsShown() {
+        // The same row at 720p, 750 lines, 60 Hz: 1/2 · 720/750 · 16 2/3 ms = 8 ms; at 480p, 525 lines, 60/1.001 Hz:
+        // 1/2 · 480/525 · 16.6833 ms = 7.6267 ms.
+        LagReading middle = reading(null, "18.5", 540, Basis.MEASURED);
+
+        assertThat(lag(DisplayClass.TELEVISION, null, vic(4), middle).typical()).isEqualTo(Rational.parse("10.5"));
+        assertThat(rasterfit.Fractions.printed(
+                        lag(DisplayClass.TELEVISION, null, vic(2), middle).typical(), 4))
+                .isEqualTo("10.8733");
     }
 
     @Test
-    void pressToLightIsOnlyAnUpperBound() {
-        Display display = display(
-                DisplayClass.TELEVISION,
-                HalfHeight.SHOWN,
-                true,
-                reading(50, 55, 60, null, Method.PRESS_TO_LIGHT, null, Basis.MEASURED));
-        Latency lag = lag(display, VIC_16, "");
-        // The class with a low-delay preset: 8 [3–25] ms (assumption); the reading bounds it by 60.
+    void aReadingAtTheTopIsTakenAsItStands() {
+        assertThat(lag(DisplayClass.MONITOR, null, FULL_HD, reading(null, "4", null, Basis.DECLARED))
+                        .typical())
+                .isEqualTo(Rational.of(4));
+    }
+
+    @Test
+    void theStrongestBasisCounts() {
+        LagReading assumed = reading(null, "1", null, Basis.ASSUMED);
+        LagReading declared = reading("vic:16", "2", null, Basis.DECLARED);
+        LagReading published = reading("vic:16", "3", null, Basis.PUBLISHED);
+        LagReading measured = reading(null, "4", null, Basis.MEASURED);
+
+        assertThat(lag(DisplayClass.MONITOR, null, FULL_HD, assumed, declared, published, measured)
+                        .typical())
+                .isEqualTo(Rational.of(4));
+        assertThat(lag(DisplayClass.MONITOR, null, FULL_HD, published, assumed, declared)
+                        .typical())
+                .isEqualTo(Rational.of(3));
+        assertThat(lag(DisplayClass.MONITOR, null, FULL_HD, assumed, declared).typical())
+                .isEqualTo(Rational.of(2));
+    }
+
+    @Test
+    void ofOneBasisAReadingAtThisTimingCountsAndOneAtAnotherNever() {
+        LagReading any = reading(null, "1", null, Basis.MEASURED);
+        LagReading own = reading("vic:16", "2", null, Basis.MEASURED);
+        LagReading other = reading("vic:4", "3", null, Basis.MEASURED);
+
+        assertThat(lag(DisplayClass.MONITOR, null, FULL_HD, any, own, other).typical())
+                .isEqualTo(Rational.of(2));
+        assertThat(lag(DisplayClass.MONITOR, null, FULL_HD, other).basis()).isEqualTo(Basis.ASSUMED);
+    }
+
+    @Test
+    void aReadingFromPressToLightIsAnUpperBoundOnly() {
+        // 50 ms contain the console; a low-delay television alone is taken as 8 [3–25] ms.
+        LagReading reading = new LagReading(null, exactly("50"), Method.PRESS_TO_LIGHT, null, Basis.MEASURED);
+        Latency lag = lag(DisplayClass.TELEVISION, true, FULL_HD, reading);
+
         assertThat(lag.least()).isEqualTo(Rational.of(3));
         assertThat(lag.typical()).isEqualTo(Rational.of(8));
-        assertThat(lag.greatest()).isEqualTo(Rational.of(60));
+        assertThat(lag.greatest()).isEqualTo(Rational.of(50));
         assertThat(lag.basis()).isEqualTo(Basis.ASSUMED);
     }
 
-    /** Our own defaults (assumption): tube 0, monitor 3, television 8 or 60, projector 30, SD or interlaced +25 ms. */
     @Test
-    void withoutAReadingTheClassDecides() {
-        assertThat(typical(DisplayClass.TUBE, null, VIC_2)).isEqualTo(Rational.ZERO);
-        assertThat(typical(DisplayClass.MONITOR, null, VIC_16)).isEqualTo(Rational.of(3));
-        assertThat(typical(DisplayClass.TELEVISION, true, VIC_16)).isEqualTo(Rational.of(8));
-        assertThat(typical(DisplayClass.TELEVISION, null, VIC_16)).isEqualTo(Rational.of(60));
-        assertThat(typical(DisplayClass.TELEVISION, null, VIC_2)).isEqualTo(Rational.of(85));
-        assertThat(typical(DisplayClass.PROJECTOR, null, VIC_16)).isEqualTo(Rational.of(30));
+    void aShortReadingFromPressToLightBoundsTheDefaultsToo() {
+        LagReading reading = new LagReading(null, exactly("5"), Method.PRESS_TO_LIGHT, null, Basis.MEASURED);
+        Latency lag = lag(DisplayClass.TELEVISION, true, FULL_HD, reading);
+
+        assertThat(lag.least()).isEqualTo(Rational.of(3));
+        assertThat(lag.typical()).isEqualTo(Rational.of(5));
+        assertThat(lag.greatest()).isEqualTo(Rational.of(5));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        // class, low delay, HD: least, typical, greatest; SD: 16, 25, 60 more, but for tubes
+        "TUBE,,       0,  0,   0,  0,  0,   0",
+        "MONITOR,,    1,  3,  10, 17, 28,  70",
+        "TELEVISION,true, 3, 8, 25, 19, 33, 85",
+        "TELEVISION,false, 30, 60, 120, 46, 85, 180",
+        "TELEVISION,, 30, 60, 120, 46, 85, 180",
+        "PROJECTOR,, 16, 30,  60, 32, 55, 120"
+    })
+    void unknownDelayIsThatOfTheClass(
+            DisplayClass of,
+            @Nullable Boolean lowDelay,
+            long least,
+            long typical,
+            long greatest,
+            long leastSd,
+            long typicalSd,
+            long greatestSd) {
+        assertInterval(lag(of, lowDelay, FULL_HD), least, typical, greatest);
+        assertInterval(lag(of, lowDelay, vic(2)), leastSd, typicalSd, greatestSd);
+        assertInterval(lag(of, lowDelay, vic(17)), leastSd, typicalSd, greatestSd);
+        // 1080i is interlaced.
+        assertInterval(lag(of, lowDelay, vic(5)), leastSd, typicalSd, greatestSd);
+    }
+
+    private static void assertInterval(Latency lag, long least, long typical, long greatest) {
+        assertThat(lag.least()).isEqualTo(Rational.of(least));
+        assertThat(lag.typical()).isEqualTo(Rational.of(typical));
+        assertThat(lag.greatest()).isEqualTo(Rational.of(greatest));
+        assertThat(lag.top()).isEqualTo(lag.bottom()).isEqualTo(lag.middle());
+        assertThat(lag.basis()).isEqualTo(Basis.ASSUMED);
     }
 
     @Test
-    void aHalfHeightRasterTakenAsInterlacedWaitsOneFieldMore() {
-        Raster half = Cta861.find(8).orElseThrow().timing().raster();
-        Display display = display(
-                DisplayClass.MONITOR,
-                HalfHeight.AS_INTERLACED,
-                null,
-                reading(5, 5, 5, null, Method.SPLIT_SIGNAL, null, Basis.MEASURED));
-        // 262 lines of 1716 samples at 27 MHz: 16.651556 ms.
-        assertThat(printed(lag(display, half, "").typical(), 6)).isEqualTo("21.651556");
-        assertThat(lag(display, VIC_2, "").typical()).isEqualTo(Rational.of(5));
-    }
+    void aHalfHeightRasterTakenAsInterlacedWaitsForOneField() {
+        // VIC 8 with 262 lines: 27 MHz / (1716 · 262) = 60.054 Hz, so 16.6516 ms more (assumption).
+        Raster halfHeight = vic(8);
+        LagReading measured = reading(null, "10", null, Basis.MEASURED);
+        Latency shown = lag(DisplayClass.TELEVISION, null, HalfHeight.SHOWN, halfHeight, measured);
+        Latency taken = lag(DisplayClass.TELEVISION, null, HalfHeight.AS_INTERLACED, halfHeight, measured);
 
-    private static Rational typical(DisplayClass displayClass, @Nullable Boolean lowDelay, Raster raster) {
-        return lag(display(displayClass, HalfHeight.SHOWN, lowDelay), raster, "")
-                .typical();
+        assertThat(shown.typical()).isEqualTo(Rational.of(10));
+        assertThat(taken.typical().minus(shown.typical())).isEqualTo(Rational.of(1716 * 262, 27_000));
+        assertThat(taken.basis()).isEqualTo(Basis.ASSUMED);
+        assertThat(lag(DisplayClass.TELEVISION, null, HalfHeight.AS_INTERLACED, FULL_HD, measured)
+                        .typical())
+                .isEqualTo(Rational.of(10));
     }
 }

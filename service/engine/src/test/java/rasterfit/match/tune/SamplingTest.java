@@ -4,123 +4,196 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
-import java.util.Objects;
-import org.apache.commons.numbers.fraction.BigFraction;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import rasterfit.gear.Connector;
 import rasterfit.gear.Digitiser;
 import rasterfit.gear.Fact;
 import rasterfit.gear.Format;
 import rasterfit.gear.Level;
+import rasterfit.gear.Link;
 import rasterfit.gear.Mode;
 import rasterfit.gear.Plug;
+import rasterfit.gear.SamplesPerLine;
 import rasterfit.gear.SourceOutput;
 import rasterfit.gear.SyncKind;
 import rasterfit.gear.Window;
 import rasterfit.match.Measures;
 import rasterfit.match.Modes;
-import rasterfit.match.Workbench;
 import rasterfit.quantity.Frequency;
 import rasterfit.quantity.Rational;
-import rasterfit.rule.LinkClockRules;
-import rasterfit.sim.LineRepeatSim;
 import rasterfit.timing.Scan;
 
-/** Sampling against hand calculation, and the start of line repetition against the sample-by-sample simulation. */
+/**
+ * What sampling does to dots, against hand calculation. Rise times: 0.35/B for a first-order low-pass (common practice);
+ * bandwidths are chosen so that 30 ns and 40 ns add up to 50 ns.
+ */
 class SamplingTest {
-    /** 10 MHz, 1000 dots a line of 100 µs. */
-    private static final Mode ROUND =
-            Modes.of("10000000", "1000", "262", Scan.PROGRESSIVE, new Window(500, 200, 100, 20));
+    private static final Plug PLUG = new Plug(new Connector("SCART"), null);
+    private static final Fact THIRTY_NS = Fact.known(Rational.of(35_000_000, 3));
+    private static final Fact FORTY_NS = Fact.known(Rational.of(35_000_000, 4));
+    private static final double TINY = 1e-9;
 
-    private static SignalChain chain(SyncKind sync, Fact bandwidthHz) {
-        SourceOutput output = new SourceOutput(
-                "rgb", new Plug(new Connector("SCART"), null), Format.RGB, sync, null, Level.VIDEO_75_OHM, bandwidthHz);
-        Digitiser digitiser =
-                new Digitiser(Frequency.ofHz(100_000_000), Workbench.samples(1000), 32, List.of(), Fact.known(3));
-        return new SignalChain(output, null, digitiser);
+    /** 5 MHz: a dot lasts 200 ns; 320 dots make the line of 64 µs. */
+    private static final Mode FIVE_MHZ =
+            Modes.of("5000000", "320", "312", Scan.PROGRESSIVE, new Window(240, 240, 50, 20));
+
+    private static SignalChain chain(Format format, SyncKind sync, Fact jitterNs, Frequency... lowPass) {
+        SourceOutput output = new SourceOutput("out", PLUG, format, sync, null, Level.VIDEO_75_OHM, THIRTY_NS);
+        Link cable = new Link("cable", "Cable", Link.Kind.CABLE, PLUG, PLUG, List.of(), null, FORTY_NS);
+        Digitiser digitiser = new Digitiser(
+                Frequency.ofHz(100_000_000), new SamplesPerLine.FreeRange(1, 4000), 32, List.of(lowPass), jitterNs);
+        return new SignalChain(output, cable, digitiser);
     }
 
-    private static Measures.Sampling sampling(int samples) {
-        return Sampling.measure(
-                ROUND, samples, chain(SyncKind.COMPOSITE_SYNC, Fact.known(35_000_000)), 1, Steps.SILENT);
+    private static SignalChain chain() {
+        return chain(Format.RGB, SyncKind.COMPOSITE_SYNC, Fact.known(2));
     }
 
-    @Test
-    void softnessFollowsRiseTimeAndJitter() {
-        // 35 MHz: 10 ns; 100 MHz (assumption): 3.5 ns; together √112.25 = 10.594810 ns; jitter 3 ns: 10 MHz · 13.594810
-        // ns.
-        assertThat(sampling(1000).edgeSoftness()).isCloseTo(0.13594810, within(1e-8));
-        // Sync inside of a video signal costs a separator's 2 ns (assumption).
-        double riding = Sampling.edgeSoftness(ROUND, chain(SyncKind.SYNC_ON_GREEN, Fact.known(35_000_000)));
-        assertThat(riding).isCloseTo(0.15594810, within(1e-8));
-        // A console's bandwidth is assumed at 1.5 times the dot clock: 15 MHz, 23.333 ns.
-        double assumed = Sampling.edgeSoftness(ROUND, chain(SyncKind.COMPOSITE_SYNC, Fact.unknown()));
-        assertThat(assumed).isCloseTo((Math.sqrt(23.3333333 * 23.3333333 + 12.25) + 3) / 100, within(1e-8));
+    private static Measures.Sampling sample(Mode mode, int samplesPerLine) {
+        return Sampling.measure(mode, samplesPerLine, chain(), 1, Steps.SILENT);
     }
 
-    @Test
-    void oneSamplePerDotLeavesAPartOfThePhases() {
-        Measures.Sampling one = sampling(1000);
-        assertThat(one.dotLocked()).isTrue();
-        assertThat(Objects.requireNonNull(one.usablePhaseShare())).isCloseTo(0.86405190, within(1e-8));
-        // 32 steps · 0.864 = 27.6.
-        assertThat(one.usablePhaseSteps()).isEqualTo(27);
-        assertThat(one.softSamplesPerDot()).isNull();
+    private static Rational inLineRates(@Nullable Frequency frequency, Mode mode) {
+        assertThat(frequency).isNotNull();
+        return frequency.ratioTo(mode.lineRate());
     }
 
     @Test
-    void wholeNumbersOfSamplesCountTheSoftOnes() {
-        Measures.Sampling eight = sampling(8000);
-        // 80 MHz · 13.59 ns = 1.09.
-        assertThat(eight.softSamplesPerDot()).isEqualTo(2);
-        assertThat(eight.usablePhaseShare()).isNull();
-        assertThat(eight.beatPeriodDots()).isNull();
-        assertThat(eight.sampleRate()).isEqualTo(Frequency.ofHz(80_000_000));
+    void fourSamplesForEachOf341DotsAreDotLocked() {
+        Measures.Sampling sampling = sample(Modes.half525(), 1364);
+
+        assertThat(sampling.dotLocked()).isTrue();
+        assertThat(sampling.samplesPerDot()).isEqualTo(Rational.of(4));
+        assertThat(sampling.leastSamplesPerDot()).isEqualTo(4);
+        assertThat(sampling.greatestSamplesPerDot()).isEqualTo(4);
+        assertThat(sampling.leastShare()).isEqualTo(Rational.ONE);
+        assertThat(sampling.beatPeriodDots()).isNull();
+        assertThat(sampling.alias()).isNull();
+        // 1364 · 59.0625 MHz / (11 · 341) = 4 · 5.369318 MHz.
+        assertThat(sampling.sampleRate()).isEqualTo(Frequency.parseHz("236250000/11"));
     }
 
     @Test
-    void brokenNumbersOfSamplesBeatAlongTheLine() {
-        Measures.Sampling broken = sampling(2400);
-        // 2.4 = 12/5: two samples for 3 of 5 dots, three for 2, repeating every 5 dots.
-        assertThat(broken.samplesPerDot()).isEqualTo(Rational.of(12, 5));
-        assertThat(broken.leastSamplesPerDot()).isEqualTo(2);
-        assertThat(broken.greatestSamplesPerDot()).isEqualTo(3);
-        assertThat(broken.leastShare()).isEqualTo(Rational.of(3, 5));
-        assertThat(broken.beatPeriodDots()).isEqualTo(Rational.of(5));
-        assertThat(broken.alias()).isNull();
-    }
-
-    /** Sampling theorem: 5 MHz of finest detail sampled at 8 MHz lands at 3 MHz; at 4 MHz at 1 MHz. */
-    @Test
-    void tooFewSamplesFoldTheFinestDetail() {
-        assertThat(sampling(800).alias()).isEqualTo(Frequency.ofHz(3_000_000));
-        assertThat(sampling(400).alias()).isEqualTo(Frequency.ofHz(1_000_000));
-        assertThat(sampling(800).leastSamplesPerDot()).isZero();
-    }
-
-    /** A copy can begin once 1 − 1/m of the line has arrived; the simulation adds the time of one sample sent. */
-    @Test
-    void theFirstCopyBeginsWhenTheSimulationSays() {
-        for (int m = 1; m <= 6; m++) {
-            int samples = 600;
-            BigFraction start = LineRepeatSim.repeat(new LineRepeatSim.Repeat(samples, 0, samples, m))
-                    .start();
-            BigFraction ours = BigFraction.of(1, 1).subtract(BigFraction.of(1, m));
-            assertThat(start).isEqualTo(ours.add(BigFraction.of(1, samples * m)));
+    void otherCountsMakeDotsOfTwoWidthsInTheSharesThatCountingGives() {
+        Measures.Sampling sampling = sample(Modes.half525(), 858);
+        // Counted: dot d of 341 takes the samples whose centres lie in it.
+        int[] widths = new int[341];
+        for (int s = 0; s < 858; s++) {
+            widths[(2 * s + 1) * 341 / (2 * 858)]++;
         }
+        int two = 0;
+        for (int width : widths) {
+            assertThat(width).isBetween(2, 3);
+            two += width == 2 ? 1 : 0;
+        }
+
+        assertThat(sampling.dotLocked()).isFalse();
+        assertThat(sampling.leastSamplesPerDot()).isEqualTo(2);
+        assertThat(sampling.greatestSamplesPerDot()).isEqualTo(3);
+        assertThat(sampling.leastShare()).isEqualTo(Rational.of(two, 341));
+        // 858 and 341 share the factor 11: the pattern repeats after 31 dots.
+        assertThat(sampling.beatPeriodDots()).isEqualTo(Rational.of(31));
     }
 
-    /** HDMI 1.3a §8.3: 165 MHz where the sink declares no more; §6.4: at least 25 Mpixel/s. */
     @Test
-    void linksRefuseBeyondTheirClocks() {
-        Frequency greatest = LinkClockRules.UNDECLARED_MAXIMUM;
-        assertThat(greatest).isEqualTo(Frequency.ofHz(165_000_000));
-        assertThat(LinkClockRules.display(greatest, greatest)).isEmpty();
-        assertThat(LinkClockRules.display(Frequency.ofHz(165_000_001), greatest))
-                .isPresent();
-        assertThat(LinkClockRules.converter(Frequency.ofHz(165_000_001), greatest))
-                .isPresent();
-        assertThat(LinkClockRules.least(Frequency.ofHz(25_000_000))).isEmpty();
-        assertThat(LinkClockRules.least(Frequency.ofHz(24_999_999))).isPresent();
+    void underSampledDetailFoldsToTheNearestMultipleOfTheSampleRate() {
+        // The finest detail, one dot on and one off, is at 170.5 line rates. 320: 320 − 170.5; 150: 170.5 − 150;
+        // 100: 2 · 100 − 170.5 (sampling theorem).
+        Mode mode = Modes.half525();
+        assertThat(inLineRates(sample(mode, 320).alias(), mode)).isEqualTo(Rational.of(299, 2));
+        assertThat(inLineRates(sample(mode, 150).alias(), mode)).isEqualTo(Rational.of(41, 2));
+        assertThat(inLineRates(sample(mode, 100).alias(), mode)).isEqualTo(Rational.of(59, 2));
+    }
+
+    @Test
+    void softnessIsTheShareOfADotThatItsEdgeTakes() {
+        // √(30² + 40²) = 50 ns, and 2 ns of jitter, of 200 ns.
+        assertThat(Sampling.edgeSoftness(FIVE_MHZ, chain())).isCloseTo(0.26, within(TINY));
+    }
+
+    @Test
+    void softnessDoesNotDependOnTheSampleCount() {
+        assertThat(sample(FIVE_MHZ, 320).edgeSoftness())
+                .isEqualTo(sample(FIVE_MHZ, 858).edgeSoftness());
+    }
+
+    @Test
+    void aFilterAddsItsRiseTimeInSquares() {
+        // 35/12 MHz: 120 ns; √(50² + 120²) = 130 ns, and 2 ns.
+        SignalChain filtered =
+                chain(Format.RGB, SyncKind.COMPOSITE_SYNC, Fact.known(2), Frequency.ofHz(35_000_000, 12));
+
+        assertThat(Sampling.edgeSoftness(FIVE_MHZ, filtered)).isCloseTo(132.0 / 200, within(TINY));
+    }
+
+    @Test
+    void syncThatRidesOnVideoAddsTheSeparatorsJitter() {
+        // 2 ns more (assumption).
+        SignalChain riding = chain(Format.YPBPR, SyncKind.SYNC_ON_LUMA, Fact.known(2));
+
+        assertThat(Sampling.edgeSoftness(FIVE_MHZ, riding)).isCloseTo(54.0 / 200, within(TINY));
+    }
+
+    @Test
+    void aConsoleIsTakenToPassOneAndAHalfTimesItsDotClock() {
+        // 7.5 MHz (assumption): 46.667 ns, beside 100 MHz of a plain lead (assumption): 3.5 ns.
+        SourceOutput unknown =
+                new SourceOutput("out", PLUG, Format.RGB, null, null, Level.VIDEO_75_OHM, Fact.unknown());
+
+        assertThat(new SignalChain(unknown, null, null).riseTimeSeconds(FIVE_MHZ))
+                .isCloseTo(Math.sqrt(0.35 / 7.5 * 0.35 / 7.5 + 0.0035 * 0.0035) * 1e-6, within(1e-15));
+    }
+
+    @Test
+    void jitterThatIsNotStatedIsTwoNanoseconds() {
+        SignalChain unknown = chain(Format.RGB, SyncKind.COMPOSITE_SYNC, Fact.unknown());
+
+        assertThat(unknown.jitterSeconds()).isCloseTo(2e-9, within(1e-18));
+    }
+
+    @Test
+    void softnessIsAtMostOne() {
+        // 350 kHz: 1 µs for a dot of 0.2 µs.
+        SignalChain narrow = chain(Format.RGB, SyncKind.COMPOSITE_SYNC, Fact.known(2), Frequency.ofHz(350_000));
+
+        assertThat(Sampling.edgeSoftness(FIVE_MHZ, narrow)).isEqualTo(1);
+    }
+
+    @Test
+    void oneSamplePerDotLeavesTheRestOfTheDotForThePhase() {
+        Measures.Sampling single = sample(FIVE_MHZ, 320);
+
+        assertThat(single.usablePhaseShare()).isCloseTo(0.74, within(TINY));
+        // 0.74 · 32 = 23.68.
+        assertThat(single.usablePhaseSteps()).isEqualTo(23);
+        assertThat(single.softSamplesPerDot()).isNull();
+    }
+
+    @Test
+    void severalSamplesPerDotTellHowManyAreSoft() {
+        // 52 ns at 10 MHz are 0.52 samples, at 40 MHz 2.08.
+        assertThat(sample(FIVE_MHZ, 640).softSamplesPerDot()).isEqualTo(1);
+        assertThat(sample(FIVE_MHZ, 8 * 320).softSamplesPerDot()).isEqualTo(3);
+        assertThat(sample(FIVE_MHZ, 640).usablePhaseShare()).isNull();
+        assertThat(sample(FIVE_MHZ, 858).softSamplesPerDot()).isNull();
+    }
+
+    @Test
+    void detailIsTwiceTheBandwidthAgainstTheDotClock() {
+        // 0.35 / 50 ns = 7 MHz: all of a 5 MHz dot clock, 14/20 of a 20 MHz one.
+        Mode fast = Modes.of("20000000", "1280", "312", Scan.PROGRESSIVE, new Window(900, 240, 200, 20));
+        Measures.Detail slow = chain().detail(FIVE_MHZ, Steps.SILENT);
+        Measures.Detail rgb = chain().detail(fast, Steps.SILENT);
+        Measures.Detail component =
+                chain(Format.YPBPR, SyncKind.SYNC_ON_LUMA, Fact.known(2)).detail(fast, Steps.SILENT);
+
+        assertThat(slow.combined()).isEqualTo(Rational.ONE);
+        assertThat(rgb.bandwidth()).isEqualTo(Frequency.ofHz(7_000_000));
+        assertThat(rgb.luma()).isEqualTo(Rational.of(7, 10));
+        assertThat(rgb.combined()).isEqualTo(Rational.of(7, 10));
+        // Chroma at half: 0.6 · 0.7 + 0.4 · 0.35 = 0.56.
+        assertThat(component.chroma()).isEqualTo(Rational.of(35, 100));
+        assertThat(component.combined()).isEqualTo(Rational.of(56, 100));
     }
 }
