@@ -53,11 +53,18 @@ public final class LimitCheck {
 
     public static Refusal refusal(Limit limit, @Nullable Rational value) {
         if (limit.measure() == LimitedMeasure.ACCEPTANCE && value != null) {
-            return LimitRules.inWords(
+            boolean atMost = limit.bound() == Limit.Bound.AT_MOST;
+            Refusal words = LimitRules.inWords(
                     limit.measure().id(),
                     AcceptanceGrade.ofRankFromWorst(value).name(),
-                    limit.bound() == Limit.Bound.AT_MOST,
+                    atMost,
                     AcceptanceGrade.ofRankFromWorst(limit.value()).name());
+            return new Refusal(
+                    words.rule(),
+                    value,
+                    limit.value(),
+                    "grades above " + AcceptanceGrade.OUTSIDE_LIMITS,
+                    words.message());
         }
         return LimitRules.refusal(
                 limit.measure().id(),
