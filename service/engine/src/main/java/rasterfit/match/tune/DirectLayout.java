@@ -59,24 +59,9 @@ final class DirectLayout extends Layout {
     }
 
     @Override
-    int locks() {
-        return 1;
-    }
-
-    @Override
-    int deinterlacers() {
-        return 1;
-    }
-
-    @Override
-    boolean outputFollowsSamples() {
-        return false;
-    }
-
-    @Override
     Output output(int n, int p, int l, Steps steps) {
         Raster raster = captured.lead().raster();
-        return new Output(raster, "", pictureAspect(), false, null);
+        return new Output(raster, "", pictureAspect(), false, clockRefusal(raster));
     }
 
     /** An analog picture of a broadcast family is 4:3 unless something says otherwise (common practice). */

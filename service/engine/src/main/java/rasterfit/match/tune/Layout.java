@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import rasterfit.gear.AspectControl;
 import rasterfit.gear.Assumptions;
+import rasterfit.gear.ConverterOutput;
 import rasterfit.gear.Digitiser;
 import rasterfit.gear.DisplayInput;
 import rasterfit.gear.Estimate;
@@ -19,6 +20,7 @@ import rasterfit.match.Settings;
 import rasterfit.match.route.Route;
 import rasterfit.quantity.Frequency;
 import rasterfit.quantity.Rational;
+import rasterfit.rule.LinkClockRules;
 import rasterfit.rule.ProcessingRules;
 import rasterfit.rule.Refusal;
 import rasterfit.timing.Raster;
@@ -55,14 +57,20 @@ abstract class Layout {
 
     abstract List<Placement> placements();
 
-    /** Number of rate locks. */
-    abstract int locks();
+    /** Number of rate locks; one where the output can only follow the source. */
+    int locks() {
+        return 1;
+    }
 
-    /** Number of deinterlacers. */
-    abstract int deinterlacers();
+    /** Number of deinterlacers; one where there is nothing to choose. */
+    int deinterlacers() {
+        return 1;
+    }
 
     /** Whether the output raster depends on samples and placement, not only on the lock. */
-    abstract boolean outputFollowsSamples();
+    boolean outputFollowsSamples() {
+        return false;
+    }
 
     /**
      * What leaves for the display.
@@ -80,6 +88,19 @@ abstract class Layout {
             @Nullable Refusal refusal) {}
 
     abstract Output output(int n, int p, int l, Steps steps);
+
+    /** Whether the converter's output can carry the raster; absent if it can, or on a direct route. */
+    final @Nullable Refusal clockRefusal(Raster raster) {
+        if (route.leg() == null) {
+            return null;
+        }
+        if (route.leg().output() instanceof ConverterOutput.Digital digital) {
+            return orNull(LinkClockRules.least(raster.pixelClock())
+                    .or(() -> LinkClockRules.converter(raster.pixelClock(), digital.maxTmdsClock())));
+        }
+        Frequency greatest = ((ConverterOutput.Analog) route.leg().output()).maxPixelClock();
+        return greatest == null ? null : orNull(LinkClockRules.converter(raster.pixelClock(), greatest));
+    }
 
     /**
      * The picture aspect that the link signals; absent if it signals none.

@@ -134,16 +134,6 @@ final class RepeatLayout extends Layout {
     }
 
     @Override
-    int locks() {
-        return 1;
-    }
-
-    @Override
-    int deinterlacers() {
-        return 1;
-    }
-
-    @Override
     boolean outputFollowsSamples() {
         return true;
     }
@@ -237,15 +227,6 @@ final class RepeatLayout extends Layout {
                         .gives(raster.horizontalActive() + " × " + raster.verticalActive()));
         boolean alternates = progressiveOut() && !raster.verticalTotal().isWhole();
         return new Output(raster, "", pictureAspect(), alternates, clockRefusal(raster));
-    }
-
-    private @Nullable Refusal clockRefusal(Raster raster) {
-        if (leg.output() instanceof ConverterOutput.Digital digital) {
-            return orNull(LinkClockRules.least(raster.pixelClock())
-                    .or(() -> LinkClockRules.converter(raster.pixelClock(), digital.maxTmdsClock())));
-        }
-        Frequency greatest = ((ConverterOutput.Analog) leg.output()).maxPixelClock();
-        return greatest == null ? null : orNull(LinkClockRules.converter(raster.pixelClock(), greatest));
     }
 
     @Override

@@ -19,7 +19,6 @@ import rasterfit.match.Settings;
 import rasterfit.match.route.Route;
 import rasterfit.quantity.Frequency;
 import rasterfit.quantity.Rational;
-import rasterfit.rule.LinkClockRules;
 import rasterfit.rule.ProcessingRules;
 import rasterfit.rule.Refusal;
 import rasterfit.rule.Rules;
@@ -141,11 +140,6 @@ final class ScaleLayout extends Layout {
     }
 
     @Override
-    boolean outputFollowsSamples() {
-        return false;
-    }
-
-    @Override
     Output output(int n, int p, int l, Steps steps) {
         Lock lock = locks.get(l);
         Raster raster = timing.raster().atFieldRate(lock.fieldRate());
@@ -178,15 +172,6 @@ final class ScaleLayout extends Layout {
         }
         return new Output(
                 raster, offered.label(), offered.pictureAspect(), false, Rules.first(refusal, clockRefusal(raster)));
-    }
-
-    private @Nullable Refusal clockRefusal(Raster raster) {
-        if (leg.output() instanceof ConverterOutput.Digital digital) {
-            return orNull(LinkClockRules.least(raster.pixelClock())
-                    .or(() -> LinkClockRules.converter(raster.pixelClock(), digital.maxTmdsClock())));
-        }
-        Frequency greatest = ((ConverterOutput.Analog) leg.output()).maxPixelClock();
-        return greatest == null ? null : orNull(LinkClockRules.converter(raster.pixelClock(), greatest));
     }
 
     @Override
