@@ -59,8 +59,8 @@ public final class Cta861 {
                 Integer.parseInt(cells[8]),
                 Integer.parseInt(cells[9]),
                 cells[5].charAt(scanAt) == 'i' ? Scan.INTERLACED : Scan.PROGRESSIVE,
-                polarity(cells[10].charAt(0)),
-                polarity(cells[10].charAt(1)));
+                Polarity.ofSign(cells[10].charAt(0)),
+                Polarity.ofSign(cells[10].charAt(1)));
         List<Integer> repetitions = repetitions(cells[12]);
         Rational leastPixelAspect = ratio(cells[14]).dividedBy(repetitions.get(0));
         return new VideoTiming(
@@ -91,10 +91,6 @@ public final class Cta861 {
         }
         boolean runsSlow = ratio.minus(Rational.ONE).abs().isLessThan(SAME_FAMILY);
         return runsSlow ? printed.pixelClock().times(Broadcast.THOUSAND_AND_ONE) : null;
-    }
-
-    private static Polarity polarity(char sign) {
-        return sign == '+' ? Polarity.POSITIVE : Polarity.NEGATIVE;
     }
 
     /** {@code 2}, {@code 1,2,4} or {@code 1-10}. */

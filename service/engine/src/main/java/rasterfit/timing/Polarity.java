@@ -3,5 +3,10 @@ package rasterfit.timing;
 /** The sign of a sync pulse. */
 public enum Polarity {
     POSITIVE,
-    NEGATIVE
+    NEGATIVE;
+
+    /** Of {@code +} or {@code -}, as the tables of this package write it. */
+    static Polarity ofSign(char sign) {
+        return sign == '+' ? POSITIVE : NEGATIVE;
+    }
 }
