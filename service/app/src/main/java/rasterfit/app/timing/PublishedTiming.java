@@ -1,17 +1,22 @@
 package rasterfit.app.timing;
 
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import rasterfit.app.answer.Plain;
 import rasterfit.app.answer.TimingAnswer;
 import rasterfit.quantity.Rational;
+import rasterfit.timing.Dmt;
 import rasterfit.timing.RasterTiming;
 import rasterfit.timing.VideoTiming;
 
 /**
- * A numbered timing of CTA-861-I.
+ * A numbered timing of CTA-861-I or of VESA DMT.
  *
- * @param id how gear and answers name it: {@code vic:16}
+ * @param id how it is named: {@code vic:16}, {@code dmt:0x52}
+ * @param vic of CTA-861-I; absent for others
+ * @param dmt the id of VESA DMT; absent for others
+ * @param reducedBlanking of DMT; absent for others
  * @param timing the raster that table 1 prints first
  * @param variants the other line counts that a sink has to accept with it; only 240- and 288-line timings have some
  * @param otherPixelClockHz the clock of the same raster at the other rate of an n·6 Hz and n·6/1.001 Hz pair
@@ -21,7 +26,9 @@ import rasterfit.timing.VideoTiming;
  */
 record PublishedTiming(
         String id,
-        int vic,
+        @Nullable Integer vic,
+        @Nullable Integer dmt,
+        @Nullable Boolean reducedBlanking,
         TimingAnswer timing,
         List<TimingAnswer> variants,
         @Nullable String otherPixelClockHz,
@@ -34,6 +41,8 @@ record PublishedTiming(
         return new PublishedTiming(
                 "vic:" + timing.vic(),
                 timing.vic(),
+                null,
+                null,
                 TimingAnswer.of(timing.timing()),
                 variants.subList(1, variants.size()).stream()
                         .map(TimingAnswer::of)
@@ -42,5 +51,22 @@ record PublishedTiming(
                 timing.pictureAspect().toString(),
                 timing.pixelAspects().stream().map(Rational::toString).toList(),
                 timing.pixelRepetitions());
+    }
+
+    static PublishedTiming of(Dmt.MonitorTiming timing) {
+        RasterTiming raster = timing.timing();
+        Rational pixelAspect =
+                timing.pictureAspect().times(raster.verticalActive()).dividedBy(raster.horizontalActive());
+        return new PublishedTiming(
+                String.format(Locale.ROOT, "dmt:0x%02x", timing.id()),
+                null,
+                timing.id(),
+                timing.reducedBlanking(),
+                TimingAnswer.of(raster),
+                List.of(),
+                null,
+                timing.pictureAspect().toString(),
+                List.of(pixelAspect.toString()),
+                List.of(1));
     }
 }

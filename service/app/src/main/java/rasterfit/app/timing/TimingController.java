@@ -5,6 +5,7 @@ import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.util.List;
+import java.util.Map;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
@@ -13,28 +14,34 @@ import rasterfit.app.problem.ProblemError;
 import rasterfit.app.problem.ProblemException;
 import rasterfit.app.problem.ProblemType;
 import rasterfit.timing.Cta861;
+import rasterfit.timing.Dmt;
 
 /** Lists the timings of a standard. */
 @RestController
 @Tag(name = "timings")
 class TimingController {
     private static final String CTA_861 = "cta861";
+    private static final String DMT = "dmt";
 
-    /** Computed once: the table never changes while the service runs. */
-    private final List<PublishedTiming> cta861 =
-            Cta861.all().stream().map(PublishedTiming::of).toList();
+    /** Computed once: the tables never change while the service runs. */
+    private final Map<String, List<PublishedTiming>> byStandard = Map.of(
+            CTA_861, Cta861.all().stream().map(PublishedTiming::of).toList(),
+            DMT, Dmt.all().stream().map(PublishedTiming::of).toList());
 
     @GetMapping(path = "/v1/timings", produces = "application/json")
     @Operation(operationId = "listTimings", summary = "List the numbered video timings of a standard")
     Items<PublishedTiming> list(
-            @Parameter(description = "The standard; CTA-861-I so far", schema = @Schema(allowableValues = CTA_861))
+            @Parameter(
+                            description = "The standard: CTA-861-I or VESA DMT",
+                            schema = @Schema(allowableValues = {CTA_861, DMT}))
                     @RequestParam
                     String standard) {
-        if (!standard.equals(CTA_861)) {
-            String message = "Known standards: " + CTA_861 + ".";
+        List<PublishedTiming> timings = byStandard.get(standard);
+        if (timings == null) {
+            String message = "Known standards: " + CTA_861 + ", " + DMT + ".";
             throw new ProblemException(
                     ProblemType.INVALID_PARAMETER, message, List.of(ProblemError.inParameter("standard", message)));
         }
-        return new Items<>(cta861);
+        return new Items<>(timings);
     }
 }

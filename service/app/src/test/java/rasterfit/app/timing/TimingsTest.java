@@ -72,6 +72,21 @@ class TimingsTest extends ServedTest {
     }
 
     @Test
+    void monitorTimingsAreListedToo() throws Exception {
+        HttpResponse<String> response = get("/v1/timings?standard=dmt");
+        assertThat(response.statusCode()).isEqualTo(200);
+        JsonNode items = JsonMapper.shared().readTree(response.body()).path("items");
+        // VESA DMT 1.13: 0x01 to 0x58; 0x52 is 1920 × 1080 at 60 Hz, 148.5 MHz, the raster of VIC 16.
+        assertThat(items).hasSize(88);
+        JsonNode item = items.get(0x52 - 1);
+        assertThat(item.path("id").asString()).isEqualTo("dmt:0x52");
+        assertThat(item.path("dmt").asInt()).isEqualTo(0x52);
+        assertThat(item.has("vic")).isFalse();
+        assertThat(item.at("/timing/pixelClockHz").asString()).isEqualTo("148500000");
+        assertThat(item.at("/timing/horizontalTotal").asInt()).isEqualTo(2200);
+    }
+
+    @Test
     void anotherStandardIsNotKnown() throws Exception {
         JsonNode problem = problem(get("/v1/timings?standard=vesa"), 400, "invalid-parameter");
         assertThat(problem.at("/errors/0/parameter").asString()).isEqualTo("standard");
