@@ -89,7 +89,8 @@ public final class Matcher {
                 .collect(Collectors.joining(", "));
         String inputs = request.display().inputs().stream()
                 .map(input -> input.plug() == null
-                        ? input.path()
+                        ? "an input of unknown connector for "
+                                + input.accepts().get(0).format()
                         : input.plug().connector().toString())
                 .distinct()
                 .collect(Collectors.joining(", "));

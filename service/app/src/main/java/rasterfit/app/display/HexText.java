@@ -21,8 +21,8 @@ final class HexText {
             if (high < 0 || low < 0) {
                 throw Problems.wrongType(
                         "",
-                        "pairs of hexadecimal digits, with white space at most between them; character " + at
-                                + " is where it ends to be so");
+                        "pairs of hexadecimal digits, with white space at most between them; the text breaks this at"
+                                + " character " + at);
             }
             bytes.write(high << 4 | low);
             at += 2;
