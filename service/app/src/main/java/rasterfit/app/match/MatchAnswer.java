@@ -112,16 +112,18 @@ record MatchAnswer(
      * How a setup does by one criterion.
      *
      * @param value in {@code unit}; absent where there is no single number
+     * @param curve how the utility follows from the value
      * @param utility from 0 to 1
      * @param weight after normalisation
      */
     record CriterionValueAnswer(
-            String id, @Nullable BigDecimal value, String unit, BigDecimal utility, BigDecimal weight) {
+            String id, @Nullable BigDecimal value, String unit, String curve, BigDecimal utility, BigDecimal weight) {
         static CriterionValueAnswer of(CriterionValue value) {
             return new CriterionValueAnswer(
                     value.criterion().id(),
                     Plain.orAbsent(value.value()),
                     value.criterion().unit(),
+                    value.criterion().curve(),
                     Plain.of(value.utility()),
                     Plain.of(value.weight()));
         }

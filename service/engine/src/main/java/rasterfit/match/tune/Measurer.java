@@ -152,6 +152,18 @@ public final class Measurer {
                         .by("100 · drawn columns · drawn rows / visible panel area", "definition")
                         .gives(coverage, "%"));
         steps.tell(
+                "greatestPictureArea",
+                step -> step.in("active dots", mode.active().dots(), "")
+                        .in("pixel aspect ratio", pixelAspect, "")
+                        .in("frame lines", mode.frameLines(), "")
+                        .in("panel rows", area.panelRows(), "")
+                        .in("visible panel area", area.panel(), "")
+                        .by(
+                                "aspect = dots · pixel aspect ratio / lines; rows² · aspect where it is narrower than the panel,"
+                                        + " else columns² / aspect: what the coverage criterion compares with",
+                                "definition")
+                        .gives(area.greatest(), ""));
+        steps.tell(
                 "coverageHeightPercent",
                 step -> step.in("drawn rows", rows.drawn(), "")
                         .in("panel rows", area.panelRows(), "")
