@@ -167,6 +167,11 @@ abstract class Layout {
     /** Where the columns of a mode land. */
     abstract AxisMap columns(Mode mode, int n, int p, PanelAxis panel);
 
+    /** The same sample by sample, which is what a filter reaches over. */
+    AxisMap sampledColumns(Mode mode, int n, int p, PanelAxis panel) {
+        return columns(mode, n, p, panel);
+    }
+
     /** Where the frame lines of a mode land. */
     AxisMap rows(Mode mode, int p, PanelAxis panel) {
         Placement placement = placements().get(p);

@@ -185,7 +185,9 @@ public final class Measurer {
                 columns.greatest(),
                 rows.least(),
                 rows.greatest(),
-                columns.least() == null ? null : blended(columnMap, steps));
+                columns.least() == null
+                        ? null
+                        : blended(layout.sampledColumns(mode, chosen.n(), chosen.p(), fit.horizontal()), steps));
     }
 
     /** Names and units of the steps of either direction. */

@@ -283,22 +283,28 @@ final class ScaleLayout extends Layout {
                 controls.get(c));
     }
 
+    /** Whole samples per dot show every dot as if it were not sampled at all, so many sample counts share one map. */
     @Override
     AxisMap columns(Mode mode, int n, int p, PanelAxis panel) {
+        AxisMap sampled = sampledColumns(mode, n, p, panel);
+        Rational perDot = sampled.samplesPerDot();
+        return perDot != null && perDot.isWhole() && sampled.first().isWhole()
+                ? columns(mode, null, sampled.captureLength().dividedBy(perDot), n, p, panel)
+                : sampled;
+    }
+
+    @Override
+    AxisMap sampledColumns(Mode mode, int n, int p, PanelAxis panel) {
         Rational perDot = digitiser == null ? null : Sampling.samplesPerDot(mode, samples[n]);
-        Rational first = captured.offsetOf(mode, mode.active().firstDot());
-        Rational usedFirst = captured.offsetOf(mode, mode.used().firstDot());
-        Rational length = captureLength(n, p);
-        if (perDot != null && perDot.isWhole() && first.isWhole()) {
-            // Whole samples per dot show every dot as if it were not sampled at all.
-            length = length.dividedBy(perDot);
-            perDot = null;
-        }
+        return columns(mode, perDot, captureLength(n, p), n, p, panel);
+    }
+
+    private AxisMap columns(Mode mode, @Nullable Rational perDot, Rational length, int n, int p, PanelAxis panel) {
         int width = width(n, p);
         return new AxisMap(
-                first,
+                captured.offsetOf(mode, mode.active().firstDot()),
                 mode.active().dots(),
-                usedFirst,
+                captured.offsetOf(mode, mode.used().firstDot()),
                 mode.used().dots(),
                 perDot,
                 Rational.ZERO,
