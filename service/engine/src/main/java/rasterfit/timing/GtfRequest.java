@@ -18,7 +18,7 @@ public record GtfRequest(
         Frequency fieldRate,
         Scan scan,
         boolean margins,
-        Gtf.@Nullable Curve secondaryCurve) {
+        @Nullable GtfCurve secondaryCurve) {
 
     /** @throws IllegalArgumentException beyond {@link FormulaLimits} */
     public GtfRequest {

@@ -64,7 +64,7 @@ final class FormulaCases {
             String rate = rate();
             boolean interlaced = random.nextInt(4) == 0;
             boolean margins = random.nextInt(3) == 0;
-            Gtf.Curve curve = random.nextInt(3) == 0 ? curve() : null;
+            GtfCurve curve = random.nextInt(3) == 0 ? curve() : null;
             cases.add(new GtfCase(
                     new GtfRequest(width, height, Frequency.parseHz(rate), scan(interlaced), margins, curve),
                     option(width, height, rate, interlaced, margins) + words(curve)));
@@ -94,8 +94,8 @@ final class FormulaCases {
     }
 
     /** Within what an EDID can state: C and J in halves, K and M whole; gradients that leave some blanking. */
-    private Gtf.Curve curve() {
-        return new Gtf.Curve(
+    private GtfCurve curve() {
+        return new GtfCurve(
                 Rational.of(random.nextInt(128), 2),
                 Rational.of(random.nextInt(2000)),
                 Rational.of(random.nextInt(256)),
@@ -107,7 +107,7 @@ final class FormulaCases {
                 + (margins ? ",overscan" : "");
     }
 
-    private static String words(Gtf.@Nullable Curve curve) {
+    private static String words(@Nullable GtfCurve curve) {
         return curve == null
                 ? ""
                 : ",secondary,C=" + curve.c().toDouble() + ",M=" + curve.m() + ",K=" + curve.k() + ",J="

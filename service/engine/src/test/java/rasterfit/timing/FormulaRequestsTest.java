@@ -86,7 +86,7 @@ class FormulaRequestsTest {
         // GTF 1.1 §4: with the default curve −/+, with a secondary one +/−, whatever its numbers are.
         RasterTiming usual = Gtf.timing(GtfRequest.progressive(1280, 1024, SIXTY));
         RasterTiming secondary =
-                Gtf.timing(new GtfRequest(1280, 1024, SIXTY, Scan.PROGRESSIVE, false, Gtf.Curve.DEFAULT));
+                Gtf.timing(new GtfRequest(1280, 1024, SIXTY, Scan.PROGRESSIVE, false, GtfCurve.DEFAULT));
         assertThat(usual.horizontalPolarity()).isEqualTo(Polarity.NEGATIVE);
         assertThat(usual.verticalPolarity()).isEqualTo(Polarity.POSITIVE);
         assertThat(secondary.horizontalPolarity()).isEqualTo(Polarity.POSITIVE);
@@ -160,12 +160,12 @@ class FormulaRequestsTest {
         assertRefused(() -> new Border(0, -1), "negative");
     }
 
-    private static GtfRequest with(Gtf.Curve curve) {
+    private static GtfRequest with(GtfCurve curve) {
         return new GtfRequest(640, 480, SIXTY, Scan.PROGRESSIVE, false, curve);
     }
 
-    private static Gtf.Curve curve(String c, String m, String k, String j) {
-        return new Gtf.Curve(Rational.parse(c), Rational.parse(m), Rational.parse(k), Rational.parse(j));
+    private static GtfCurve curve(String c, String m, String k, String j) {
+        return new GtfCurve(Rational.parse(c), Rational.parse(m), Rational.parse(k), Rational.parse(j));
     }
 
     private static CvtBlanking widestV3() {
