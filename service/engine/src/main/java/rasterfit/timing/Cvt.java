@@ -102,7 +102,8 @@ public final class Cvt {
                 * cellPair;
         int total = pixels + blank;
         int horizontalSync = (int) SYNC_SHARE.times(total).dividedBy(CELL).floor() * CELL;
-        if (horizontalSync == 0 || blank / 2 < horizontalSync) {
+        // Sync never outgrows its half of the blanking, which is at least a fifth of the line but for one cell.
+        if (horizontalSync == 0) {
             throw new IllegalArgumentException("so few pixels leave no room for horizontal sync");
         }
         Frequency clock = roundedDown(Rational.of(total).times(MICROS).dividedBy(linePeriodUs), COARSE_CLOCK_HZ);

@@ -48,6 +48,28 @@ class FormulaRequestsTest {
     }
 
     @Test
+    void earlySyncStandsInTheMiddleOfTheBlankingWanted() {
+        // As edid-decode prints them with rb=3,early-vsync: 1 + 8 + 6 lines are the least, of which 2, 6 and 9 are
+        // wanted.
+        CvtBlanking early = new CvtBlanking.ReducedV3(80, 460, true);
+        assertThat(Cvt.timing(CvtRequest.progressive(640, 64, SIXTY, early)).verticalBackPorch())
+                .isEqualTo(1);
+        assertThat(Cvt.timing(CvtRequest.progressive(640, 200, SIXTY, early)).verticalBackPorch())
+                .isEqualTo(3);
+        assertThat(Cvt.timing(CvtRequest.progressive(640, 300, SIXTY, early)).verticalBackPorch())
+                .isEqualTo(4);
+    }
+
+    @Test
+    void aBackPorchOfNoLinesIsStillOne() {
+        // As edid-decode prints --gtf w=640,h=100,fps=52,secondary,C=40,M=0,K=128,J=20: 64/72/136, 1/3/0 lines.
+        RasterTiming timing = Gtf.timing(
+                new GtfRequest(640, 100, Frequency.ofHz(52), Scan.PROGRESSIVE, false, curve("40", "0", "128", "20")));
+        assertThat(timing.verticalBackPorch()).isZero();
+        assertThat(timing.horizontalBackPorch()).isEqualTo(136);
+    }
+
+    @Test
     void marginsLieWithinThePorches() {
         // CVT 1.2: 1.8 % of 1024 pixels, 18.4, is two cells of 8; of 768 lines 13.8, cut to 13. GTF 1.1 rounds it to
         // 14.
@@ -147,7 +169,9 @@ class FormulaRequestsTest {
         // At 15.7 kHz the default curve leaves 10.8 % of a line, of which sync takes 8 % and the back porch half.
         assertRefused(
                 () -> Gtf.timing(new GtfRequest(640, 480, SIXTY, Scan.INTERLACED, false, null)), "horizontal sync");
+        assertRefused(() -> Gtf.timing(GtfRequest.progressive(8, 480, SIXTY)), "horizontal sync");
         assertRefused(() -> Gtf.timing(GtfRequest.progressive(640, 100, Frequency.ofHz(20))), "vertical back porch");
+        assertRefused(() -> Gtf.timing(with(curve("0", "0", "0", "0"))), "leaves no blanking");
         assertRefused(() -> Gtf.timing(with(curve("40", "65535", "255", "20"))), "leaves no blanking");
         assertRefused(() -> Gtf.timing(with(curve("127", "0", "0", "127"))), "no time for the picture");
         assertRefused(() -> Gtf.timing(with(curve("100", "0", "0", "100"))), "no time for the picture");

@@ -83,6 +83,11 @@ record PrintedTiming(
                 + (halfLine ? 1 : 0);
     }
 
+    /** Whether the formula left less than nothing for a porch, or nothing for sync. */
+    boolean hasNoRoom() {
+        return horizontalFrontPorch < 0 || horizontalBackPorch < 0 || horizontalSync <= 0 || verticalBackPorch < 0;
+    }
+
     /** It prints odd numbers of active lines for interlaced timings too, if asked for them. */
     int wholeActiveLines() {
         int fields = interlaced ? 2 : 1;
