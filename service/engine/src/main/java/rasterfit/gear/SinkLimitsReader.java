@@ -82,7 +82,8 @@ public final class SinkLimitsReader {
         return List.of(new Carried(Format.RGB, syncs));
     }
 
-    private static List<ListedRaster> listed(
+    /** The rasters that go by one label. */
+    public static List<ListedRaster> listed(
             String label, List<RasterTiming> rasters, @Nullable Rational pictureAspect) {
         return rasters.stream()
                 .map(timing -> new ListedRaster(label, timing.raster(), pictureAspect))

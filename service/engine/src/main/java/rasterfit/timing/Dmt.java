@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import rasterfit.quantity.Frequency;
 import rasterfit.quantity.Rational;
 
@@ -12,6 +14,9 @@ import rasterfit.quantity.Rational;
 public final class Dmt {
     private static final Map<Integer, MonitorTiming> BY_ID = read();
     private static final List<MonitorTiming> ALL = List.copyOf(BY_ID.values());
+    private static final Map<Integer, MonitorTiming> BY_STANDARD_CODE = ALL.stream()
+            .filter(timing -> timing.standardCode() != null)
+            .collect(Collectors.toUnmodifiableMap(MonitorTiming::standardCode, timing -> timing));
 
     private Dmt() {}
 
@@ -19,11 +24,20 @@ public final class Dmt {
      * One timing.
      *
      * @param id as DMT numbers it: 0x01 to 0x58
-     * @param timing borders, where a timing has some, counted to the porches
+     * @param timing the border, where a timing has one, counted to the porches
      * @param pictureAspect width / height
      * @param reducedBlanking whether it is a timing of reduced blanking
+     * @param standardCode the two bytes of an EDID's standard timing that mean it, first byte high; absent for most
+     * @param cvtCode the three bytes of an EDID's CVT code that mean it, first byte high; absent for most
      */
-    public record MonitorTiming(int id, RasterTiming timing, Rational pictureAspect, boolean reducedBlanking) {}
+    public record MonitorTiming(
+            int id,
+            RasterTiming timing,
+            Border border,
+            Rational pictureAspect,
+            boolean reducedBlanking,
+            @Nullable Integer standardCode,
+            @Nullable Integer cvtCode) {}
 
     /** All timings, by ascending id. */
     public static List<MonitorTiming> all() {
@@ -33,6 +47,16 @@ public final class Dmt {
     /** Empty for a number that DMT does not give. */
     public static Optional<MonitorTiming> find(int id) {
         return Optional.ofNullable(BY_ID.get(id));
+    }
+
+    /**
+     * The timing that the two bytes of a standard timing mean; empty if DMT gives none, and the timing then follows from a
+     * formula (E-EDID A2 §3.9).
+     *
+     * @param code first byte high: 0x3140 is 640 × 480 at 60 Hz
+     */
+    public static Optional<MonitorTiming> findByStandardCode(int code) {
+        return Optional.ofNullable(BY_STANDARD_CODE.get(code));
     }
 
     private static Map<Integer, MonitorTiming> read() {
@@ -58,8 +82,24 @@ public final class Dmt {
                 cells[5].charAt(scanAt) == 'i' ? Scan.INTERLACED : Scan.PROGRESSIVE,
                 Polarity.ofSign(cells[10].charAt(0)),
                 Polarity.ofSign(cells[10].charAt(1)));
-        boolean reduced = cells.length > 13 && cells[13].equals("RB");
         return new MonitorTiming(
-                Integer.decode(cells[0]), timing, Rational.parse(cells[12].replace(':', '/')), reduced);
+                Integer.decode(cells[0]),
+                timing,
+                border(cells[15]),
+                Rational.parse(cells[12].replace(':', '/')),
+                cells.length > 16 && cells[16].equals("RB"),
+                code(cells[13]),
+                code(cells[14]));
+    }
+
+    private static @Nullable Integer code(String cell) {
+        return cell.equals("-") ? null : Integer.valueOf(cell, 16);
+    }
+
+    private static Border border(String cell) {
+        int comma = cell.indexOf(',');
+        return comma < 0
+                ? Border.NONE
+                : new Border(Integer.parseInt(cell.substring(0, comma)), Integer.parseInt(cell.substring(comma + 1)));
     }
 }

@@ -54,7 +54,7 @@ public record DisplayBody(
      * @param halfHeightProgressive shown as it is if absent (assumption)
      * @param tolerates irregularities of the source; kept, not yet used
      * @param lineRateResolutionPpm line rates nearer than this look the same to it; 2000 if absent (assumption)
-     * @param timings of a digital input without an EDID: the timings it lists, {@code vic:16}
+     * @param timings of a digital input without an EDID: the timings it lists, {@code vic:16} or {@code dmt:0x52}
      * @param maxPixelClockHz of a digital input without an EDID
      * @param maxTmdsClockHz of a digital input without an EDID; 165 MHz if absent (HDMI 1.3a §8.3)
      * @param link of a digital input without an EDID; HDMI on an HDMI connector, else DVI, if absent

@@ -48,6 +48,8 @@ public final class Faults {
         errors.add(0, weightiest.getKey());
         ProblemError first = errors.get(0);
         String rest = errors.size() == 1 ? "" : " There are " + errors.size() + " errors in all.";
-        throw new ProblemException(weightiest.getValue(), first.pointer() + ": " + first.message() + rest, errors);
+        // The whole body has an empty pointer.
+        String place = first.pointer() == null || first.pointer().isEmpty() ? "" : first.pointer() + ": ";
+        throw new ProblemException(weightiest.getValue(), place + first.message() + rest, errors);
     }
 }

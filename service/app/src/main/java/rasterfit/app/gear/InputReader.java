@@ -25,7 +25,6 @@ import rasterfit.gear.SinkLimits;
 import rasterfit.gear.SinkLimitsReader;
 import rasterfit.quantity.Rational;
 import rasterfit.timing.Scan;
-import rasterfit.timing.VideoTiming;
 
 /** Reads one input of a display in one of its menu states: each member from the state, or else from the input. */
 final class InputReader {
@@ -209,11 +208,11 @@ final class InputReader {
     }
 
     private static @Nullable LagReading reading(Place at, DisplayBody.LagBody body, Basis basis) {
-        VideoTiming timing = body.timing() == null ? null : TimingReferences.read(at.member("timing"), body.timing());
+        NamedTiming timing = body.timing() == null ? null : TimingReferences.read(at.member("timing"), body.timing());
         Fact ms = SharedReader.fact(at.member("ms"), body.ms(), Range.MILLISECONDS);
         Integer row = at.member("referenceRow").optionalCount(body.referenceRow(), Range.FIRST_LINE);
         LagReading.Method method = body.method() == null ? LagReading.Method.NOT_STATED : body.method();
-        String label = timing == null ? null : TimingReferences.label(timing);
+        String label = timing == null ? null : timing.label();
         return at.make(() -> new LagReading(label, interval(ms), method, row, basis));
     }
 

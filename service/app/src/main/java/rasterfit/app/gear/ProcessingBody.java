@@ -67,7 +67,7 @@ public sealed interface ProcessingBody {
     /**
      * The picture is written into memory and read out into another raster.
      *
-     * @param timings references such as {@code vic:16}
+     * @param timings references such as {@code vic:16} of CTA-861 or {@code dmt:0x52} of VESA DMT
      * @param deinterlacers how interlaced sources are shown; none if absent
      */
     record RasterScaleBody(

@@ -9,7 +9,6 @@ import rasterfit.gear.OfferedTiming;
 import rasterfit.gear.Processing;
 import rasterfit.gear.RateLock;
 import rasterfit.gear.ScaleAxis;
-import rasterfit.timing.VideoTiming;
 
 /** Reads what a converter can do with its input. */
 final class ProcessingReader {
@@ -80,10 +79,8 @@ final class ProcessingReader {
     }
 
     private static @Nullable OfferedTiming offered(Place at, String reference) {
-        VideoTiming timing = TimingReferences.read(at, reference);
-        return timing == null
-                ? null
-                : new OfferedTiming(TimingReferences.label(timing), timing.timing(), timing.pictureAspect());
+        NamedTiming timing = TimingReferences.read(at, reference);
+        return timing == null ? null : new OfferedTiming(timing.label(), timing.timing(), timing.pictureAspect());
     }
 
     private static @Nullable ScaleAxis axis(Place at, ProcessingBody.ScaleAxisBody body, String crop, String other) {

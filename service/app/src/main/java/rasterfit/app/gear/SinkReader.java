@@ -15,7 +15,6 @@ import rasterfit.gear.SinkLimits;
 import rasterfit.gear.SinkLimits.ListedRaster;
 import rasterfit.gear.SinkLimitsReader;
 import rasterfit.quantity.Frequency;
-import rasterfit.timing.VideoTiming;
 
 /** Reads what a digital input takes: from its EDID, or as it is typed in. */
 final class SinkReader {
@@ -72,9 +71,10 @@ final class SinkReader {
             @Nullable Plug plug,
             DisplayReader display) {
         List<ListedRaster> listed = new ArrayList<>();
-        List<VideoTiming> read = timings.at().each(timings.value(), 0, MOST_TIMINGS, TimingReferences::read);
-        timings.at().distinct(read, TimingReferences::label);
-        read.forEach(timing -> listed.addAll(SinkLimitsReader.listed(TimingReferences.label(timing), timing)));
+        List<NamedTiming> read = timings.at().each(timings.value(), 0, MOST_TIMINGS, TimingReferences::read);
+        timings.at().distinct(read, NamedTiming::label);
+        read.forEach(timing ->
+                listed.addAll(SinkLimitsReader.listed(timing.label(), timing.variants(), timing.pictureAspect())));
         Frequency pixelClock = maxPixelClock.at().optionalFrequency(maxPixelClock.value(), Range.CLOCK);
         Frequency tmdsClock = maxTmdsClock.at().optionalFrequency(maxTmdsClock.value(), Range.CLOCK);
         if (tmdsClock == null) {

@@ -2,10 +2,9 @@ package rasterfit.app.match;
 
 import java.util.List;
 import java.util.function.BooleanSupplier;
-import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.boot.context.properties.EnableConfigurationProperties;
-import org.springframework.boot.info.BuildProperties;
 import org.springframework.stereotype.Service;
+import rasterfit.app.answer.EngineVersion;
 import rasterfit.app.catalogue.Catalogues;
 import rasterfit.app.problem.ProblemError;
 import rasterfit.app.problem.Problems;
@@ -25,13 +24,10 @@ class MatchService {
     private final MatchProperties limits;
     private final String engineVersion;
 
-    MatchService(Catalogues catalogues, MatchProperties limits, ObjectProvider<BuildProperties> build) {
+    MatchService(Catalogues catalogues, MatchProperties limits, EngineVersion engineVersion) {
         this.catalogues = catalogues;
         this.limits = limits;
-        // Only the build knows its version; a process started from bare classes has none.
-        BuildProperties known = build.getIfAvailable();
-        String version = known == null ? null : known.getVersion();
-        this.engineVersion = version == null ? "unversioned" : version;
+        this.engineVersion = engineVersion.value();
     }
 
     /** @throws rasterfit.app.problem.ProblemException if the request is faulty or costs too much */

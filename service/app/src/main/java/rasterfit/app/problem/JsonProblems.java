@@ -1,6 +1,7 @@
 package rasterfit.app.problem;
 
 import com.fasterxml.jackson.annotation.JsonSubTypes;
+import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.Collection;
@@ -160,10 +161,12 @@ final class JsonProblems {
                 ? ""
                 : Arrays.stream(kinds.value()).map(JsonSubTypes.Type::name).collect(Collectors.joining(", "));
         if (thrown.getTypeId() == null) {
+            JsonTypeInfo told = thrown.getBaseType().getRawClass().getAnnotation(JsonTypeInfo.class);
+            String member = told == null ? "" : "\"" + told.property() + "\" ";
             return one(
                     ProblemType.MISSING_MEMBER,
                     pointer,
-                    "The member that names the kind is needed; kinds: " + known + ".");
+                    "The member " + member + "that names the kind is needed; kinds: " + known + ".");
         }
         return one(
                 ProblemType.UNKNOWN_VALUE,

@@ -7,8 +7,11 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 import java.util.List;
 import java.util.Map;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
+import rasterfit.app.answer.EngineVersion;
 import rasterfit.app.answer.Items;
 import rasterfit.app.problem.ProblemError;
 import rasterfit.app.problem.ProblemException;
@@ -16,7 +19,7 @@ import rasterfit.app.problem.ProblemType;
 import rasterfit.timing.Cta861;
 import rasterfit.timing.Dmt;
 
-/** Lists the timings of a standard. */
+/** Lists the timings of a standard, and makes timings by the formulas of others. */
 @RestController
 @Tag(name = "timings")
 class TimingController {
@@ -27,6 +30,12 @@ class TimingController {
     private final Map<String, List<PublishedTiming>> byStandard = Map.of(
             CTA_861, Cta861.all().stream().map(PublishedTiming::of).toList(),
             DMT, Dmt.all().stream().map(PublishedTiming::of).toList());
+
+    private final EngineVersion engineVersion;
+
+    TimingController(EngineVersion engineVersion) {
+        this.engineVersion = engineVersion;
+    }
 
     @GetMapping(path = "/v1/timings", produces = "application/json")
     @Operation(operationId = "listTimings", summary = "List the numbered video timings of a standard")
@@ -43,5 +52,13 @@ class TimingController {
                     ProblemType.INVALID_PARAMETER, message, List.of(ProblemError.inParameter("standard", message)));
         }
         return new Items<>(timings);
+    }
+
+    @PostMapping(path = "/v1/timings/generate", consumes = "application/json", produces = "application/json")
+    @Operation(
+            operationId = "generateTiming",
+            summary = "Make a timing for a size and a rate by the formula of VESA CVT or GTF; nothing is stored")
+    GeneratedTiming generate(@RequestBody FormulaBody wanted) {
+        return FormulaReader.generate(engineVersion.value(), wanted);
     }
 }

@@ -1,4 +1,4 @@
-/** Published timings over HTTP. */
+/** Published timings, and those that formulas give, over HTTP: {@link rasterfit.app.timing.TimingController}. */
 @NullMarked
 package rasterfit.app.timing;
 

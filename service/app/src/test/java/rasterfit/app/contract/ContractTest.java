@@ -44,6 +44,7 @@ class ContractTest extends ServedTest {
                         "post /v1/matches",
                         "post /v1/displays/decode",
                         "get /v1/timings",
+                        "post /v1/timings/generate",
                         "get /v1/rules",
                         "get /v1/criteria");
     }
@@ -75,6 +76,11 @@ class ContractTest extends ServedTest {
         assertThat(schemas.at("/LineRepeatBody/properties/kind/enum/0").asString())
                 .isEqualTo("LINE_REPEAT");
         assertThat(required(schemas, "LineRepeatBody")).contains("kind", "lines");
+        assertThat(required(schemas, "GtfBody"))
+                .containsExactlyInAnyOrder("formula", "horizontalActive", "verticalActive", "fieldRateHz");
+        assertThat(required(schemas, "ReducedV3BlankingBody")).containsExactly("kind");
+        assertThat(schemas.at("/CvtBody/properties/horizontalActive/type").asString())
+                .isEqualTo("integer");
         assertThat(schemas.at("/ActiveBody/properties/dots/type").asString()).isEqualTo("integer");
         assertThat(schemas.at("/ModeBody/properties/dotClockHz/type").asString())
                 .isEqualTo("string");

@@ -92,6 +92,19 @@ class ConverterReaderTest {
     }
 
     @Test
+    void aScalerOffersMonitorTimingsByTheirNumberToo() {
+        Processing.RasterScale scale = (Processing.RasterScale)
+                converter("[858]", SCALE.replace("\"vic:16\"", "\"vic:16\", \"dmt:0x44\""), DIGITAL)
+                        .processing()
+                        .get(0);
+        assertThat(scale.timings()).extracting(timing -> timing.label()).containsExactly("vic:16", "dmt:0x44");
+        // VESA DMT 1.13, 0x44: 1920 × 1200, reduced blanking, 154 MHz. A link signals no aspect with it.
+        assertThat(scale.timings().get(1).timing().verticalActive()).isEqualTo(1200);
+        assertThat(scale.timings().get(1).timing().pixelClock()).isEqualTo(Frequency.ofHz(154_000_000));
+        assertThat(scale.timings().get(1).pictureAspect()).isNull();
+    }
+
+    @Test
     void anOutputWithAnAnalogFormatIsAnalog() {
         ConverterOutput output = converter(
                         "[858]",

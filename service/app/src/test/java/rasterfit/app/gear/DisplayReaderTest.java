@@ -91,6 +91,36 @@ class DisplayReaderTest {
     }
 
     @Test
+    void monitorTimingsAreListedAndMeasuredByTheirNumber() {
+        DisplayInput input = display(GRID, """
+                        {"connector": "HDMI", "timings": ["dmt:0x52", "vic:8", "dmt:0x04"],
+                         "lag": [{"timing": "dmt:0x52", "ms": 9}]}""").inputs().get(0);
+        assertThat(input.lag().get(0).timing()).isEqualTo("dmt:0x52");
+        assertThat(Objects.requireNonNull(input.sink()).listed())
+                .extracting(listed -> listed.label())
+                .containsExactly("dmt:0x52", "vic:8", "vic:8", "dmt:0x04");
+        // VESA DMT 1.13, 0x04: 640 × 480, 800 × 525 in all, 25.175 MHz.
+        SinkLimits.ListedRaster last = input.sink().listed().get(3);
+        assertThat(last.raster().horizontalTotal()).isEqualTo(Rational.of(800));
+        assertThat(last.raster().pixelClock()).isEqualTo(Frequency.ofHz(25_175_000));
+        assertThat(last.pictureAspect()).isNull();
+    }
+
+    @Test
+    void aTimingThatNoStandardHasIsAFaultAtItsPlace() {
+        for (String unknown : List.of("dmt:0x59", "dmt:0x00", "dmt:82", "dmt:0x052", "vic:0", "vic:0x10", "cvt:1")) {
+            assertThat(Bodies.faultsOfDisplay(
+                            "{" + GRID + ", \"inputs\": [{\"timings\": [\"vic:16\", \"" + unknown + "\"]}]}"))
+                    .as(unknown)
+                    .containsExactly("/inputs/0/timings/1");
+        }
+        assertThat(Bodies.faultsOfDisplay("{" + GRID + ", \"inputs\": [{\"timings\": [\"DMT:0x52\"]}]}"))
+                .containsExactly("/inputs/0/timings/0");
+        assertThat(Bodies.faultsOfDisplay("{" + GRID + ", \"inputs\": [{\"timings\": [\"dmt:0x52\", \"dmt:0x52\"]}]}"))
+                .containsExactly("/inputs/0/timings");
+    }
+
+    @Test
     void aDigitalInputCanBeTypedIn() {
         DisplayInput input = display(GRID, """
                         {"connector": "HDMI", "timings": ["vic:8"], "lineRateHz": {"min": "15000", "max": "70000"},

@@ -113,6 +113,28 @@ class MatchCallTest extends ServedTest {
         assertThat(prices).isNotEmpty().allMatch(id -> id.equals("tarn-b"));
     }
 
+    /** VESA DMT 1.13: 0x1C is 1280 × 800 at 60 Hz, 83.5 MHz, which CTA-861-I does not have. */
+    @Test
+    void aScalerCanDriveAMonitorTimingThatTheDisplayLists() throws Exception {
+        ObjectNode scaler = converter();
+        scaler.set("processing", MatchRequests.JSON.readTree("""
+                [ {"kind": "RASTER_SCALE", "timings": ["dmt:0x1c"], "vertical": {"factors": "ANY", "taps": 1},
+                   "horizontal": {"factors": "ANY", "taps": 1},
+                   "rateLocks": [ {"kind": "FREE_RUNNING", "fieldStores": 2} ]} ]"""));
+        ObjectNode request = changed(all -> {
+            ((ArrayNode) all.at("/equipment/converters")).add(scaler);
+            all.set("display", MatchRequests.JSON.readTree("""
+                    { "panel": {"kind": "GRID", "pixels": {"columns": 1280, "rows": 800}},
+                      "inputs": [ {"connector": "HDMI", "link": "HDMI", "timings": ["dmt:0x1c"]} ] }"""));
+        });
+        JsonNode mode = first(request, "/modeSettings/0");
+        assertThat(mode.at("/settings/outputTiming").asString()).isEqualTo("dmt:0x1c");
+        assertThat(mode.at("/outputTiming/pixelClockHz").asString()).isEqualTo("83500000");
+        assertThat(mode.at("/outputTiming/verticalTotal").asInt()).isEqualTo(831);
+        assertThat(mode.at("/measures/acceptance").asString()).isEqualTo("LISTED");
+        assertThat(mode.at("/measures/listedAs").asString()).isEqualTo("dmt:0x1c");
+    }
+
     @Test
     void aLimitThatNothingKeepsRefusesByItsRule() throws Exception {
         ObjectNode request = doubler();

@@ -9,6 +9,7 @@ import java.util.Properties;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.support.StaticListableBeanFactory;
 import org.springframework.boot.info.BuildProperties;
+import rasterfit.app.answer.EngineVersion;
 import rasterfit.app.problem.ProblemException;
 import rasterfit.app.problem.ProblemType;
 import rasterfit.gear.Catalogue;
@@ -25,7 +26,7 @@ class MatchServiceTest {
         return new MatchService(
                 () -> Catalogue.EMPTY,
                 new MatchProperties(maxSettings, maxTime),
-                beans.getBeanProvider(BuildProperties.class));
+                new EngineVersion(beans.getBeanProvider(BuildProperties.class)));
     }
 
     private static MatchRequestBody request() {

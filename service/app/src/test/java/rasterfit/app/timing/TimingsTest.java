@@ -14,7 +14,7 @@ import rasterfit.app.problem.ServedTest;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
-/** The table of CTA-861-I over HTTP. */
+/** The tables of CTA-861-I and VESA DMT over HTTP. */
 class TimingsTest extends ServedTest {
     private static final Path TABLE = Path.of("../../../shared/reference/vics.tsv");
 
@@ -84,6 +84,25 @@ class TimingsTest extends ServedTest {
         assertThat(item.has("vic")).isFalse();
         assertThat(item.at("/timing/pixelClockHz").asString()).isEqualTo("148500000");
         assertThat(item.at("/timing/horizontalTotal").asInt()).isEqualTo(2200);
+    }
+
+    @Test
+    void aMonitorTimingHasItsCodesBorderAndSquarePixels() throws Exception {
+        JsonNode items = JsonMapper.shared()
+                .readTree(get("/v1/timings?standard=dmt").body())
+                .path("items");
+        // VESA DMT 1.13: 0x04 has borders of 8 pixels and 8 lines, standard code 31 40; 0x1B has CVT code 8F 18 21
+        // alone.
+        assertThat(items.get(0x04 - 1).at("/border/horizontalPixels").asInt()).isEqualTo(8);
+        assertThat(items.get(0x04 - 1).at("/border/verticalLines").asInt()).isEqualTo(8);
+        assertThat(items.get(0x04 - 1).path("standardCode").asString()).isEqualTo("0x3140");
+        assertThat(items.get(0x1B - 1).path("cvtCode").asString()).isEqualTo("0x8f1821");
+        assertThat(items.get(0x1B - 1).path("reducedBlanking").asBoolean()).isTrue();
+        assertThat(items.get(0x1B - 1).has("standardCode")).isFalse();
+        assertThat(items.get(0x1B - 1).has("border")).isFalse();
+        assertThat(items.get(0x0E - 1).path("pictureAspect").asString()).isEqualTo("16/9");
+        items.forEach(
+                item -> assertThat(item.at("/pixelAspectRatios/0").asString()).isEqualTo("1"));
     }
 
     @Test

@@ -1,0 +1,104 @@
+package rasterfit;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.File;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Assertions;
+import org.junit.jupiter.api.Assumptions;
+
+/**
+ * Debian's {@code edid-decode} as an independent opinion. Where it is not installed the test that asks is skipped, visibly;
+ * with {@code RASTERFIT_REQUIRE_ORACLES=true} in the environment it fails.
+ */
+public final class EdidDecode {
+    private static final String NAME = "edid-decode";
+    private static final long MOST_SECONDS = 120;
+
+    private EdidDecode() {}
+
+    /** What one call prints for many options; they are spread over as many processes as their length needs. */
+    public static List<String> lines(List<String> options) {
+        String tool = require();
+        int atOnce = 1000;
+        List<String> lines = new ArrayList<>();
+        for (int from = 0; from < options.size(); from += atOnce) {
+            List<String> command = new ArrayList<>(List.of(tool));
+            command.addAll(options.subList(from, Math.min(from + atOnce, options.size())));
+            lines.addAll(run(command, ""));
+        }
+        return lines;
+    }
+
+    /** One call for each element, in order, started by one shell: for options of which a call heeds only the last. */
+    public static List<String> linesOfCalls(List<String> options) {
+        String tool = require();
+        StringBuilder script = new StringBuilder("set -e\n");
+        options.forEach(option ->
+                script.append('"').append(tool).append("\" ").append(option).append('\n'));
+        return run(List.of("sh"), script.toString());
+    }
+
+    private static String require() {
+        Optional<Path> found = Arrays.stream(
+                        System.getenv().getOrDefault("PATH", "").split(File.pathSeparator, -1))
+                .map(folder -> Path.of(folder, NAME))
+                .filter(Files::isExecutable)
+                .findFirst();
+        String missing = NAME + " is not installed: nothing to compare with";
+        if (found.isEmpty() && "true".equals(System.getenv("RASTERFIT_REQUIRE_ORACLES"))) {
+            Assertions.fail(missing);
+        }
+        Assumptions.assumeTrue(found.isPresent(), missing);
+        return found.orElseThrow().toString();
+    }
+
+    private static List<String> run(List<String> command, String input) {
+        Path in = null;
+        Path out = null;
+        try {
+            in = Files.createTempFile("oracle", ".in");
+            out = Files.createTempFile("oracle", ".out");
+            Files.writeString(in, input);
+            Process process = new ProcessBuilder(command)
+                    .redirectInput(in.toFile())
+                    .redirectOutput(out.toFile())
+                    .redirectErrorStream(true)
+                    .start();
+            if (!process.waitFor(MOST_SECONDS, TimeUnit.SECONDS)) {
+                process.destroyForcibly();
+                Assertions.fail(NAME + " did not end within " + MOST_SECONDS + " s");
+            }
+            List<String> lines = Files.readAllLines(out, StandardCharsets.UTF_8);
+            assertThat(process.exitValue()).as("%s: %s", NAME, lines).isZero();
+            return lines;
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException(e);
+        } finally {
+            delete(in);
+            delete(out);
+        }
+    }
+
+    private static void delete(Path file) {
+        try {
+            if (file != null) {
+                Files.deleteIfExists(file);
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}
