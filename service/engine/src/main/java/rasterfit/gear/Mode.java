@@ -45,6 +45,12 @@ public record Mode(
         if (Rational.of(active.firstLine() + active.lines()).isGreaterThan(linesPerField)) {
             throw new IllegalArgumentException("the active lines end after the field of " + linesPerField + " lines");
         }
+        // Something is left for sync and blanking.
+        if (!Rational.of(active.dots()).isLessThan(dotsPerLine)
+                || !Rational.of(active.lines()).isLessThan(linesPerField)) {
+            throw new IllegalArgumentException("the active dots and lines leave no blanking in " + dotsPerLine
+                    + " dots by " + linesPerField + " lines");
+        }
         if (!active.contains(used)) {
             throw new IllegalArgumentException("the used area lies outside of the active one");
         }

@@ -242,4 +242,37 @@ class MatcherTest {
                         && group.message().contains("SCART")
                         && group.message().contains("HDMI"));
     }
+
+    @Test
+    void aModeWithoutBlankingIsNoMode() {
+        assertThatThrownBy(() -> Modes.of("59062500/11", "341", "262", Scan.PROGRESSIVE, new Window(341, 240, 0, 18)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageContaining("blanking");
+    }
+
+    /** 240 lines around the 224 from line 38 on would end at 270 of 262: they are moved up to end with the field. */
+    @Test
+    void repeatedLinesStayInsideOfTheField() {
+        Settings settings = new Workbench()
+                .modes(Modes.of("59062500/11", "341", "262", Scan.PROGRESSIVE, new Window(256, 224, 65, 38)))
+                .converters(repeater("b"))
+                .match()
+                .ranked()
+                .get(0)
+                .modeSettings()
+                .get(0)
+                .settings();
+        assertThat(settings.lines()).isEqualTo(240);
+        assertThat(settings.firstLine()).isEqualTo(22);
+    }
+
+    /** One dot and one line of a 1 kHz clock would be drawn millions of columns wide. */
+    @Test
+    void absurdShapesNeitherOverflowNorExhaust() {
+        MatchResult result = new Workbench()
+                .modes(Modes.of("10000", "3", "262", Scan.PROGRESSIVE, new Window(1, 1, 1, 1)))
+                .converters(scaler("a"))
+                .match();
+        assertThat(result.counts().settings()).isLessThan(1_000_000);
+    }
 }

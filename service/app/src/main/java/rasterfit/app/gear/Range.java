@@ -16,7 +16,7 @@ public record Range(BigDecimal least, BigDecimal greatest, String unit) {
     static final Range LINES = of("1", "32768", "lines");
     static final Range FIRST_DOT = of("0", "32768", "dots");
     static final Range FIRST_LINE = of("0", "32768", "lines");
-    static final Range SAMPLES = of("1", "32768", "samples");
+    static final Range SAMPLES = of("2", "32768", "samples");
     static final Range PIXELS = of("64", "32768", "pixels");
     static final Range SHARE = of("0.000001", "1000", "");
     static final Range TAPS = of("1", "64", "taps");

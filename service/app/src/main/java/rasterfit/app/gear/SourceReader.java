@@ -83,6 +83,8 @@ final class SourceReader {
         Window active = active(at.member("active"), body.active());
         if (at.isSound()) {
             checkInside(at.member("active"), active, dotsPerLine, linesPerField);
+            checkFieldRate(
+                    at.member("dotClockHz"), dotClock.dividedBy(dotsPerLine).dividedBy(linesPerField));
         }
         Window used = at.isSound() ? used(at.member("used"), body.used(), active) : active;
         return at.make(() -> new Mode(
@@ -140,6 +142,16 @@ final class SourceReader {
                             "The active lines end at " + (active.firstLine() + active.lines()) + ", after the field of "
                                     + linesPerField + " lines.",
                             linesPerField.toString());
+        }
+    }
+
+    private static void checkFieldRate(Place at, Frequency fieldRate) {
+        if (!Range.FIELD_RATE.contains(fieldRate.hz())) {
+            at.outOfRange(
+                    "The field rate that follows, "
+                            + fieldRate.hz().toSixDigits().toPlainString() + " Hz, must lie " + Range.FIELD_RATE.words()
+                            + ".",
+                    Range.FIELD_RATE.limit());
         }
     }
 

@@ -72,26 +72,19 @@ public final class Materialiser {
         if (chosen.grade().isAtLeast(AcceptanceGrade.NEAR_LISTED)) {
             return null;
         }
-        Candidate best = ranking.candidates(setup, group).stream()
+        Setup best = ranking.candidates(setup, group).stream()
                 .filter(candidate -> candidate.grade().isAtLeast(AcceptanceGrade.NEAR_LISTED))
-                .max(Comparator.comparingDouble(Candidate::partial))
+                .map(candidate -> setup.instead(group, candidate))
+                .max(Comparator.comparingDouble(Setup::score))
                 .orElse(null);
         if (best == null) {
             return null;
         }
-        ModeSetting measured = new Measurer(best, false).measure(null);
+        Candidate candidate = best.settings().get(group);
+        ModeSetting measured = new Measurer(candidate, false).measure(null);
         String listedAs = measured.measures().acceptance().listedAs();
-        List<Candidate> instead = new ArrayList<>(setup.settings());
-        instead.set(group, best);
-        Setup whole = Setup.start(setup.tuned());
-        for (Candidate candidate : instead) {
-            whole = whole.with(candidate);
-        }
         return new Measures.Fallback(
-                best.grade(),
-                listedAs == null ? "" : listedAs,
-                measured.settings(),
-                whole.finished().score());
+                candidate.grade(), listedAs == null ? "" : listedAs, measured.settings(), best.score());
     }
 
     private static List<CriterionValue> criteria(Setup setup, List<ModeSetting> settings, List<Measurer> measurers) {

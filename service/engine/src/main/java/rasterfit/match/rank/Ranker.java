@@ -28,7 +28,7 @@ public final class Ranker {
             return all.stream().noneMatch(other -> other.dominates(setup));
         }
 
-        /** The best setting of the same route that the display lists or nearly lists, for the given group. */
+        /** The settings kept of one group on the same route: the best few of every grade and raster. */
         List<Candidate> candidates(Setup setup, int group) {
             return setup.tuned().groups().get(group).best();
         }

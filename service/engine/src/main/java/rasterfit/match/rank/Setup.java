@@ -54,6 +54,15 @@ record Setup(
         return a.raster().hasSameCountsAs(b.raster()) && Math.abs(clocks - 1) <= SAME_CLOCK;
     }
 
+    /** The same with another setting for one of its groups. */
+    Setup instead(int group, Candidate other) {
+        Setup changed = start(tuned);
+        for (int each = 0; each < settings.size(); each++) {
+            changed = changed.with(each == group ? other : settings.get(each));
+        }
+        return changed.finished();
+    }
+
     /** With what belongs to the whole: acceptance, gap, effort and cost, and the four axes of dominance. */
     Setup finished() {
         Scoring scoring = tuned.scoring();

@@ -63,7 +63,7 @@ public record RoutePrice(
         return new RoutePrice(least.add(greatest).divide(TWO), least, greatest, currency, List.copyOf(unpriced));
     }
 
-    /** Price limits compare the greatest price; an unknown price, or one in another currency, fails an upper limit. */
+    /** Price limits compare the greatest price; an unknown price, or one in another currency, fails any limit. */
     public @Nullable Refusal refusal(LimitCheck limits) {
         for (Limit limit : limits.on(LimitedMeasure.PRICE)) {
             boolean comparable = currency == null || currency.equals(limit.currency());

@@ -120,7 +120,7 @@ final class Combiner {
                     Cell blocking = sample;
                     double shape = 0;
                     double picture = 0;
-                    Refusal jointRefusal = null;
+                    Cell jointCell = null;
                     for (int m = 0; m < modes; m++) {
                         Tables.AxisCell columns = tables.columns(m, n, p, c);
                         Tables.AxisCell rows = tables.rows(m, n, p, c);
@@ -141,12 +141,11 @@ final class Combiner {
                                         + scoring.picture(Criterion.ASPECT) * aspect
                                         + scoring.picture(Criterion.COVERAGE) * coverage
                                         + scoring.picture(Criterion.LINK_DETAIL) * figure.detail);
-                        if (joint.onShape() && jointRefusal == null) {
-                            jointRefusal = shapeRefusal(figure, columns, rows, aspectError);
+                        if (joint.onShape()) {
+                            jointCell = earlier(jointCell, shapeRefusal(figure, columns, rows, aspectError));
                         }
                     }
-                    Cell joined = jointRefusal == null ? blocking : earlier(blocking, new JointCell(jointRefusal));
-                    walkRates(n, p, c, joined, shape, picture);
+                    walkRates(n, p, c, jointCell == null ? blocking : earlier(blocking, jointCell), shape, picture);
                 }
             }
         }
@@ -171,9 +170,9 @@ final class Combiner {
                 for (int m = 0; m < figures.length; m++) {
                     Tables.DelayCell delay = tables.delay(m, p, l, d);
                     blocking = earlier(blocking, delay);
-                    if (!joint.total.isEmpty() && blocking.code > TOTAL_LATENCY) {
+                    if (!joint.total.isEmpty() && blocking.code >= TOTAL_LATENCY) {
                         Refusal total = totalRefusal(delay, output);
-                        blocking = total == null ? blocking : new JointCell(total);
+                        blocking = total == null ? blocking : earlier(blocking, new JointCell(total));
                     }
                     double share = figures[m].share;
                     double latency = delay.utility * output.lagUtility;
@@ -204,8 +203,17 @@ final class Combiner {
         return Curves.uniformity(columns.evenness, figure.softness, rows.evenness);
     }
 
+    /** The rule that comes first counts; of one rule, the mode that misses it by more, since all modes must keep it. */
     private static Cell earlier(Cell a, Cell b) {
-        return b.code < a.code ? b : a;
+        return b.code < a.code || (b.code == a.code && b.miss > a.miss) ? b : a;
+    }
+
+    private static @Nullable Cell earlier(@Nullable Cell a, @Nullable Refusal b) {
+        if (b == null) {
+            return a;
+        }
+        Cell cell = new JointCell(b);
+        return a == null ? cell : earlier(a, cell);
     }
 
     private @Nullable Refusal shapeRefusal(
@@ -248,8 +256,10 @@ final class Combiner {
                 int code = Rules.position(LimitRules.of(limit.measure().id()));
                 Refusal known = nearest[code];
                 double miss = Math.abs(value - bound) / (bound == 0 ? 1 : Math.abs(bound));
-                // Only a nearer miss is worth its exact value.
-                return known != null && miss >= leastMiss[code] ? known : LimitCheck.refusal(limit, exact.get());
+                // Only a nearer miss is worth its exact value; of several modes the worst counts, so each needs its
+                // own.
+                boolean knowsNearer = figures.length == 1 && known != null && miss >= leastMiss[code];
+                return knowsNearer ? known : LimitCheck.refusal(limit, exact.get());
             }
         }
         return null;

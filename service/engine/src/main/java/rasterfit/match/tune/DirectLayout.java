@@ -2,6 +2,7 @@ package rasterfit.match.tune;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import rasterfit.gear.AspectControl;
 import rasterfit.gear.Assumptions;
 import rasterfit.gear.Basis;
 import rasterfit.gear.LineStandard;
@@ -31,10 +32,10 @@ final class DirectLayout extends Layout {
 
     /** @param processing absent on a direct route */
     DirectLayout(Route route, Captured captured, @Nullable Processing processing) {
-        super(route, captured);
+        super(route, captured, controlsOf(route, captured));
         this.processing = processing;
         this.digital = route.endsDigital();
-        this.nominal = !digital && captured.lead().lineStandard() != LineStandard.OTHER;
+        this.nominal = isNominal(route, captured);
         this.pipelineMs = processing == null
                 ? Rational.ZERO
                 : pipelineMs(processing.pipelineUs().orAssume(Assumptions.PIPELINE_US));
@@ -42,6 +43,22 @@ final class DirectLayout extends Layout {
         int top = nominal ? (NominalPicture.frameLines(captured) - rows) / 2 : 0;
         this.placements = List.of(new Placement(
                 0, captured.lines(), rows, top, 0, new Placement.Across.Columns(columnsOfPicture()), null));
+    }
+
+    private static boolean isNominal(Route route, Captured captured) {
+        return !route.endsDigital() && captured.lead().lineStandard() != LineStandard.OTHER;
+    }
+
+    /** A picture without countable columns has no one-to-one; where a display offers nothing else it keeps the shape. */
+    private static List<AspectControl> controlsOf(Route route, Captured captured) {
+        List<AspectControl> offered = route.displayInput().aspectControls();
+        if (!isNominal(route, captured)) {
+            return offered;
+        }
+        List<AspectControl> shaped = offered.stream()
+                .filter(control -> control != AspectControl.ONE_TO_ONE)
+                .toList();
+        return shaped.isEmpty() ? List.of(AspectControl.SIGNALLED) : shaped;
     }
 
     private int columnsOfPicture() {

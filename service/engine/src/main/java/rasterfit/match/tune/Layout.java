@@ -38,13 +38,17 @@ abstract class Layout {
     private final Map<List<Object>, PanelFit> fits = new HashMap<>();
 
     Layout(Route route, Captured captured) {
+        this(route, captured, route.displayInput().aspectControls());
+    }
+
+    Layout(Route route, Captured captured, List<AspectControl> controls) {
         this.route = route;
         this.captured = captured;
         this.chain = new SignalChain(
                 route.output(),
                 route.cable(),
                 route.leg() == null ? null : route.leg().input().digitiser());
-        this.controls = route.displayInput().aspectControls();
+        this.controls = List.copyOf(controls);
     }
 
     /** Samples per line; a single 0 where nothing is sampled. */

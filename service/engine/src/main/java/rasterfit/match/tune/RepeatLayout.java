@@ -103,10 +103,16 @@ final class RepeatLayout extends Layout {
         int own = captured.lines();
         int first = own > from
                 ? CropWindow.first(own, from, captured.usedFirstLine() - captured.firstLine(), captured.usedLines())
-                : -Math.min(captured.firstLine(), (from - own) / 2);
+                : firstOfAll(own) - captured.firstLine();
         for (Placement.Across choice : choices) {
             placements.add(new Placement(first, from, rowsSent(), 0, 0, choice, null));
         }
+    }
+
+    /** The lines of the class lie around the picture, as far as the field has room above and below. */
+    private int firstOfAll(int own) {
+        int latest = (int) captured.lead().linesPerField().floor() - from;
+        return Math.max(0, Math.min(captured.firstLine() - (from - own) / 2, latest));
     }
 
     private int rowsSent() {

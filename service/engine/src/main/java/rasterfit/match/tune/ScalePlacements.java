@@ -20,6 +20,8 @@ import rasterfit.rule.Rules;
  */
 final class ScalePlacements {
     private static final int FACTORS_PAST_FIT = 2;
+    /** Nothing wider than this many rasters is tried: no crop reaches so far. */
+    private static final int WIDEST_IN_RASTERS = 4;
 
     private final Captured captured;
     private final Processing.RasterScale scale;
@@ -109,7 +111,8 @@ final class ScalePlacements {
     private Set<Placement.Across> across(Vertical vertical) {
         Set<Placement.Across> across = new LinkedHashSet<>();
         for (Rational sampleAspect : sampleAspects) {
-            addAcross(across, exactColumns(vertical, sampleAspect));
+            Rational widest = Rational.of((long) WIDEST_IN_RASTERS * activeColumns);
+            addAcross(across, exactColumns(vertical, sampleAspect).min(widest));
         }
         return across;
     }
