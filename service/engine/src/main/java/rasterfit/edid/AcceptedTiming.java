@@ -12,37 +12,85 @@ import rasterfit.timing.VideoTiming;
 /**
  * A timing that a display lists.
  *
- * @param number the VIC or HDMI VIC; else the place in its list, from 1: detailed timings counted through all blocks,
- *     standard timings by slot (9 and later from descriptors), established timings by bit in the order of the bytes
- * @param timing absent for a number without a published timing, and for standard and established timings
- * @param nominal present for standard and established timings only
- * @param preferred the timing that a source should choose first: the first detailed one (E-EDID table 5.1)
+ * @param number the VIC or HDMI VIC; else the place in its list, from 1: detailed timings and timings of DisplayID counted
+ *     through all blocks, standard timings by slot (9 and later from descriptors), CVT codes by slot and rate, established
+ *     timings by bit in the order of the bytes (18 and later from descriptors)
+ * @param timing absent for a number without a published timing, and where a formula leaves no room for blanking
+ * @param nominal what the EDID says where it gives only a size and a rate
+ * @param basis where {@code timing} comes from
+ * @param preferred a timing that a source should choose first: the first detailed one (E-EDID table 5.1), or as marked
  * @param nativeFormat the display declares the timing native
+ * @param chroma420 whether the timing is taken in YCbCr 4:2:0
  */
 public record AcceptedTiming(
         TimingOrigin origin,
         int number,
         @Nullable RasterTiming timing,
         @Nullable NominalFormat nominal,
+        TimingBasis basis,
         boolean preferred,
-        boolean nativeFormat) {
+        boolean nativeFormat,
+        Chroma420 chroma420) {
 
-    static AcceptedTiming ofVic(int vic, boolean nativeFormat) {
+    static AcceptedTiming ofVic(int vic, boolean nativeFormat, Chroma420 chroma420) {
         RasterTiming timing = Cta861.find(vic).map(VideoTiming::timing).orElse(null);
-        return new AcceptedTiming(TimingOrigin.VIC, vic, timing, null, false, nativeFormat);
+        return new AcceptedTiming(
+                TimingOrigin.VIC,
+                vic,
+                timing,
+                null,
+                known(timing, TimingBasis.CTA_861),
+                false,
+                nativeFormat,
+                chroma420);
     }
 
     static AcceptedTiming ofHdmiVic(int hdmiVic) {
         RasterTiming timing = HdmiVideo.find(hdmiVic).map(VideoTiming::timing).orElse(null);
-        return new AcceptedTiming(TimingOrigin.HDMI_VIC, hdmiVic, timing, null, false, false);
+        return listed(TimingOrigin.HDMI_VIC, hdmiVic, timing, null, known(timing, TimingBasis.HDMI), false);
     }
 
     static AcceptedTiming ofDetailed(int number, RasterTiming timing, boolean preferred, boolean nativeFormat) {
-        return new AcceptedTiming(TimingOrigin.DETAILED, number, timing, null, preferred, nativeFormat);
+        return new AcceptedTiming(
+                TimingOrigin.DETAILED,
+                number,
+                timing,
+                null,
+                TimingBasis.STATED,
+                preferred,
+                nativeFormat,
+                Chroma420.NOT_LISTED);
     }
 
-    static AcceptedTiming ofNominal(TimingOrigin origin, int number, NominalFormat nominal) {
-        return new AcceptedTiming(origin, number, null, nominal, false, false);
+    /** One whose raster the EDID leaves to a table or a formula. */
+    static AcceptedTiming ofNominal(
+            TimingOrigin origin,
+            int number,
+            NominalFormat nominal,
+            @Nullable RasterTiming timing,
+            TimingBasis basis,
+            boolean preferred) {
+        return listed(origin, number, timing, nominal, known(timing, basis), preferred);
+    }
+
+    static AcceptedTiming ofDisplayId(
+            int number, @Nullable RasterTiming timing, TimingBasis basis, boolean preferred, Chroma420 chroma420) {
+        return new AcceptedTiming(
+                TimingOrigin.DISPLAYID, number, timing, null, known(timing, basis), preferred, false, chroma420);
+    }
+
+    private static AcceptedTiming listed(
+            TimingOrigin origin,
+            int number,
+            @Nullable RasterTiming timing,
+            @Nullable NominalFormat nominal,
+            TimingBasis basis,
+            boolean preferred) {
+        return new AcceptedTiming(origin, number, timing, nominal, basis, preferred, false, Chroma420.NOT_LISTED);
+    }
+
+    private static TimingBasis known(@Nullable RasterTiming timing, TimingBasis basis) {
+        return timing == null ? TimingBasis.UNKNOWN : basis;
     }
 
     /** The same in every reading of the same EDID: {@code vic:16}, {@code hdmi-vic:1}, {@code detailed:2}. */
@@ -63,7 +111,7 @@ public record AcceptedTiming(
         return switch (origin) {
             case VIC -> Cta861.find(number);
             case HDMI_VIC -> HdmiVideo.find(number);
-            case DETAILED, STANDARD, ESTABLISHED -> Optional.empty();
+            case DETAILED, DISPLAYID, STANDARD, CVT_CODE, ESTABLISHED -> Optional.empty();
         };
     }
 

@@ -48,7 +48,7 @@ final class ListedTimings {
             }
         }
         List<AcceptedTiming> timings = new ArrayList<>();
-        nativeByVic.forEach((vic, isNative) -> timings.add(AcceptedTiming.ofVic(vic, isNative)));
+        nativeByVic.forEach((vic, isNative) -> timings.add(AcceptedTiming.ofVic(vic, isNative, Chroma420.NOT_LISTED)));
         return timings;
     }
 }

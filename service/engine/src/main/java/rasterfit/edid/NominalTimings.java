@@ -37,7 +37,8 @@ final class NominalTimings {
         List<AcceptedTiming> timings = new ArrayList<>();
         for (int i = 0; i < ESTABLISHED.size(); i++) {
             if (base.bit(ESTABLISHED_OFFSET + i / 8, 7 - i % 8)) {
-                timings.add(AcceptedTiming.ofNominal(TimingOrigin.ESTABLISHED, i + 1, ESTABLISHED.get(i)));
+                timings.add(AcceptedTiming.ofNominal(
+                        TimingOrigin.ESTABLISHED, i + 1, ESTABLISHED.get(i), null, TimingBasis.UNKNOWN, false));
             }
         }
         return timings;
@@ -65,7 +66,8 @@ final class NominalTimings {
                         String.format("%02X %02X is no standard timing; an unused one reads 01 01", first, second));
             } else if (!isUnused) {
                 NominalFormat format = standardFormat(first, second, version);
-                timings.add(AcceptedTiming.ofNominal(TimingOrigin.STANDARD, firstNumber + slot, format));
+                timings.add(AcceptedTiming.ofNominal(
+                        TimingOrigin.STANDARD, firstNumber + slot, format, null, TimingBasis.UNKNOWN, false));
             }
         }
         return timings;
