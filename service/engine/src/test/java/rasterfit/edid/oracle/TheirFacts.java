@@ -1,0 +1,176 @@
+package rasterfit.edid.oracle;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import rasterfit.quantity.Rational;
+import rasterfit.timing.PrintedTiming;
+
+/** What {@code edid-decode} prints for an EDID ({@code -s -L -p -n}), as {@link Facts}. */
+final class TheirFacts {
+    private final Facts facts = new Facts();
+    private final List<Printed> lines;
+    private final List<Printed> blocks;
+
+    private TheirFacts(List<Printed> lines) {
+        this.lines = lines;
+        this.blocks =
+                lines.stream().filter(line -> line.text().matches("Block \\d+, .*:")).toList();
+    }
+
+    static Facts of(List<String> printed) {
+        TheirFacts theirs = new TheirFacts(Printed.read(printed));
+        theirs.checksums();
+        theirs.base(theirs.blocks.get(0));
+        theirs.timings();
+        new TheirCtaFacts(theirs.facts, theirs.blocks(", CTA-861")).put();
+        return theirs.facts;
+    }
+
+    private void checksums() {
+        int block = -1;
+        for (Printed line : lines) {
+            if (blocks.contains(line)) {
+                block++;
+            } else if (line.startsWith("Checksum: ")) {
+                facts.put("checksum of block " + block, !line.text().contains("should be"));
+            }
+        }
+    }
+
+    private void base(Printed base) {
+        facts.put("version", base.value("EDID Structure Version & Revision").orElseThrow());
+        Printed product = base.under("Vendor & Product").findFirst().orElseThrow();
+        facts.put("manufacturer", product.value("Manufacturer").orElseThrow());
+        facts.put("product code", Integer.parseInt(product.value("Model:").orElseThrow()));
+        made(product);
+        Printed features = base.under("Basic Display").findFirst().orElseThrow();
+        facts.put("analog", features.has("Analog display"));
+        facts.put("continuous frequency", features.has("Display is continuous frequency"));
+        facts.put("default GTF", features.has("Supports GTF timings within operating range"));
+        // Of more than one descriptor the first counts.
+        descriptors()
+                .filter(line -> line.startsWith("Display Range Limits:"))
+                .findFirst()
+                .ifPresent(limits -> TheirRangeFacts.put(facts, limits));
+    }
+
+    /** "Made in: week 9 of 2009", "Made in: 2009", "Model year: 2009". */
+    private void made(Printed product) {
+        Optional<String> modelYear = product.value("Model year");
+        Optional<String> made = product.value("Made in");
+        facts.put("model year", modelYear.isPresent());
+        modelYear.ifPresent(year -> facts.put("year", Integer.parseInt(year)));
+        made.ifPresent(written -> {
+            String[] words = written.split(" ", -1);
+            facts.put("year", Integer.parseInt(words[words.length - 1]));
+            if (words.length == 4) {
+                facts.put("week", Integer.parseInt(words[1]));
+            }
+        });
+    }
+
+    private void timings() {
+        List<PrintedTiming> detailed = detailed();
+        facts.put(
+                "impossible detailed timings",
+                (int) detailed.stream().filter(TheirFacts::isImpossible).count());
+        facts.put("preferred", preferred());
+        facts.put("native sizes", nativeSizes());
+        inSequence(
+                "detailed",
+                detailed.stream().filter(timing -> !isImpossible(timing)).toList());
+        inSequence("standard", standard());
+        inSequence("established", established());
+        inSequence(
+                "CVT code",
+                descriptors()
+                        .filter(line -> line.startsWith("CVT 3 Byte"))
+                        .flatMap(Printed::timings)
+                        .toList());
+    }
+
+    /** What no raster can be; it prints the numbers as they stand. */
+    static boolean isImpossible(PrintedTiming timing) {
+        return timing.hasNoRoom()
+                || timing.verticalSync() == 0
+                || timing.horizontalActive() == 0
+                || timing.verticalActive() == 0;
+    }
+
+    /** Those of the base block, then those of the extensions. */
+    private List<PrintedTiming> detailed() {
+        return Stream.concat(
+                        descriptors(),
+                        blocks(", CTA-861").flatMap(block -> block.under("Detailed Timing Descriptors")
+                                .flatMap(section -> section.children().stream())))
+                .flatMap(line -> Stream.ofNullable(line.timing()))
+                .filter(timing -> timing.name().startsWith("DTD"))
+                .toList();
+    }
+
+    /** A size and rate without a raster of its own has two, of which EDID 1.4 means the first. */
+    private List<PrintedTiming> standard() {
+        return Stream.concat(
+                        blocks.get(0).under("Standard Timings").flatMap(Printed::timings),
+                        descriptors()
+                                .filter(line -> line.startsWith("Standard Timing Identifications"))
+                                .flatMap(Printed::timings))
+                .filter(timing -> !timing.remark().contains("EDID 1.3 source"))
+                .toList();
+    }
+
+    private List<PrintedTiming> established() {
+        return Stream.concat(
+                        blocks.get(0).under("Established Timings").flatMap(Printed::timings),
+                        descriptors()
+                                .filter(line -> line.startsWith("Established timings III"))
+                                .flatMap(Printed::timings))
+                .toList();
+    }
+
+    private Stream<Printed> descriptors() {
+        return blocks.get(0)
+                .under("Detailed Timing Descriptors")
+                .flatMap(section -> section.children().stream());
+    }
+
+    private Stream<Printed> blocks(String title) {
+        return blocks.stream().filter(block -> block.text().contains(title));
+    }
+
+    private void inSequence(String name, List<PrintedTiming> timings) {
+        facts.put(name + " timings", timings.size());
+        for (int i = 0; i < timings.size(); i++) {
+            facts.putTheirs(name + " " + (i + 1), timings.get(i));
+        }
+    }
+
+    /** The detailed ones among those that the base block alone prefers. */
+    private List<String> preferred() {
+        return lines.stream()
+                .filter(line -> line.text().matches("Preferred Video Timings? if only Block 0 is parsed:"))
+                .flatMap(Printed::timings)
+                .filter(timing -> timing.name().startsWith("DTD"))
+                .map(timing -> "detailed:" + timing.name().substring(3).trim())
+                .toList();
+    }
+
+    /** With all blocks that it knows how to read. */
+    private TreeSet<String> nativeSizes() {
+        List<Printed> sections = new ArrayList<>(
+                lines.stream().filter(line -> line.startsWith("Native Video Resolution")).toList());
+        TreeSet<String> sizes = new TreeSet<>();
+        sections.stream()
+                .filter(section -> !section.text().contains("only Block 0"))
+                .flatMap(section -> section.children().stream())
+                .forEach(size -> sizes.add(size.text()));
+        return sizes;
+    }
+
+    static Rational megahertz(String written) {
+        return Rational.parse(written.replace(" MHz", "")).times(1_000_000);
+    }
+}
