@@ -7,7 +7,6 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import rasterfit.edid.EdidReader;
 import rasterfit.edid.oracle.Facts.Difference;
 
 /** Counts what agrees and what differs between {@code EdidReader} and {@code edid-decode} in many EDIDs. */
@@ -19,7 +18,7 @@ final class Comparison {
 
     /** @param printed by the tool for the same bytes */
     void add(String name, byte[] edid, List<String> printed) {
-        Facts ours = OurFacts.of(EdidReader.read(edid), edid.length / EdidReader.BLOCK_BYTES);
+        Facts ours = OurFacts.of(edid);
         Facts theirs = TheirFacts.of(printed);
         edids++;
         numbers += theirs.size();

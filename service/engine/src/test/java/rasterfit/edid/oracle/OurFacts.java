@@ -3,11 +3,13 @@ package rasterfit.edid.oracle;
 import java.util.Collection;
 import java.util.List;
 import java.util.TreeSet;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import rasterfit.edid.AcceptedTiming;
-import rasterfit.edid.Chroma420;
 import rasterfit.edid.CtaFlags;
 import rasterfit.edid.DefectCode;
+import rasterfit.edid.EdidReader;
 import rasterfit.edid.EdidReading;
 import rasterfit.edid.HdmiBlock;
 import rasterfit.edid.HdmiBlock.Latency;
@@ -15,8 +17,10 @@ import rasterfit.edid.HdmiForumBlock;
 import rasterfit.edid.ProductIdentity;
 import rasterfit.edid.RangeLimits;
 import rasterfit.edid.RangeLimits.CvtSupport;
+import rasterfit.edid.RangeLimits.SecondaryGtf;
 import rasterfit.edid.TimingBasis;
 import rasterfit.edid.TimingOrigin;
+import rasterfit.edid.VideoCapability;
 import rasterfit.edid.VideoInput;
 import rasterfit.quantity.Frequency;
 import rasterfit.timing.RasterTiming;
@@ -25,16 +29,18 @@ import rasterfit.timing.Scan;
 /** What {@code EdidReader} reads, named as {@link TheirFacts} names it. */
 final class OurFacts {
     private final Facts facts = new Facts();
+    private final byte[] edid;
     private final EdidReading reading;
 
-    private OurFacts(EdidReading reading) {
-        this.reading = reading;
+    private OurFacts(byte[] edid) {
+        this.edid = edid;
+        this.reading = EdidReader.read(edid);
     }
 
-    /** @param blocks how many blocks the EDID has */
-    static Facts of(EdidReading reading, int blocks) {
-        OurFacts ours = new OurFacts(reading);
-        ours.checksums(blocks);
+    static Facts of(byte[] edid) {
+        OurFacts ours = new OurFacts(edid);
+        EdidReading reading = ours.reading;
+        ours.checksums(edid.length / EdidReader.BLOCK_BYTES);
         if (reading.product() != null && reading.input() != null) {
             ours.product(reading.product());
             ours.input(reading.input());
@@ -81,6 +87,9 @@ final class OurFacts {
         if (input.hdmiForum() != null) {
             forum(input.hdmiForum());
         }
+        if (input.capability() != null) {
+            capability(input.capability());
+        }
     }
 
     private void hdmi(HdmiBlock hdmi) {
@@ -104,12 +113,51 @@ final class OurFacts {
         putHz("HDMI Forum max TMDS rate", forum.declaredMaxTmdsCharacterRate());
     }
 
-    private void timings() {
-        facts.put(
+    private void capability(VideoCapability capability) {
+        facts.put("YCbCr range selectable", capability.yccRangeSelectable());
+        facts.put("RGB range selectable", capability.rgbRangeSelectable());
+        facts.put("scan of preferred timing", capability.preferredTiming());
+        facts.put("scan of computer formats", capability.computerFormats());
+        facts.put("scan of video formats", capability.videoFormats());
+    }
+
+    /** Where a detailed timing is left out as impossible. */
+    private void impossible() {
+        List<Integer> offsets = reading.defects().stream()
+                .filter(defect -> defect.code() == DefectCode.DETAILED_TIMING_IMPOSSIBLE)
+                .map(defect -> EdidReader.BLOCK_BYTES * defect.blockIndex() + defect.byteOffset())
+                .toList();
+        putCount(
                 "impossible detailed timings",
-                (int) reading.defects().stream()
-                        .filter(defect -> defect.code() == DefectCode.DETAILED_TIMING_IMPOSSIBLE)
-                        .count());
+                offsets.stream()
+                        .filter(Predicate.not(this::isSlow))
+                        .filter(offset -> (edid[offset] & edid[offset + 15]) != -1));
+    }
+
+    private void putCount(String name, Stream<?> listed) {
+        int count = (int) listed.count();
+        if (count > 0) {
+            facts.put(name, count);
+        }
+    }
+
+    /** First byte 01h. */
+    private static boolean isNarrow(AcceptedTiming standard) {
+        return standard.nominal() != null && standard.nominal().horizontalActive() == 256;
+    }
+
+    /** A clock below 10 MHz. */
+    private boolean isSlow(int offset) {
+        return ((edid[offset] & 0xFF) | (edid[offset + 1] & 0xFF) << 8) < 1000;
+    }
+
+    private static boolean isSlow(AcceptedTiming detailed) {
+        return detailed.timing() != null
+                && detailed.timing().pixelClock().compareTo(Frequency.ofHz(10_000_000)) < 0;
+    }
+
+    private void timings() {
+        impossible();
         facts.put(
                 "preferred",
                 of(TimingOrigin.DETAILED).stream()
@@ -125,17 +173,14 @@ final class OurFacts {
             putTiming(vic.label(), vic);
         }
         of(TimingOrigin.HDMI_VIC).forEach(vic -> putTiming(vic.label(), vic));
-        inSequence("detailed", of(TimingOrigin.DETAILED));
-        inSequence("standard", of(TimingOrigin.STANDARD));
+        List<AcceptedTiming> detailed = of(TimingOrigin.DETAILED);
+        inSequence("detailed", detailed.stream().filter(timing -> !isSlow(timing)).toList());
+        putCount("detailed timings below 10 MHz", detailed.stream().filter(OurFacts::isSlow));
+        List<AcceptedTiming> standard = of(TimingOrigin.STANDARD);
+        inSequence("standard", standard.stream().filter(Predicate.not(OurFacts::isNarrow)).toList());
+        putCount("standard timings of 256 pixels", standard.stream().filter(OurFacts::isNarrow));
         inSequence("established", of(TimingOrigin.ESTABLISHED));
         inSequence("CVT code", of(TimingOrigin.CVT_CODE));
-        inSequence("DisplayID", of(TimingOrigin.DISPLAYID));
-        int at = 0;
-        for (AcceptedTiming timing : of(TimingOrigin.DISPLAYID)) {
-            String name = "DisplayID " + ++at;
-            facts.put(name + " preferred", timing.preferred());
-            facts.put(name + " in 4:2:0", timing.chroma420() != Chroma420.NOT_LISTED);
-        }
     }
 
     private void inSequence(String name, List<AcceptedTiming> timings) {
@@ -182,14 +227,30 @@ final class OurFacts {
         putHz("range greatest line rate", limits.maxLineRate());
         putHz("range greatest clock", limits.maxPixelClock());
         facts.put("range formula", limits.formula().name());
-        CvtSupport cvt = limits.cvt();
-        if (cvt != null) {
-            facts.put("range CVT version", cvt.version() + "." + cvt.revision());
-            facts.putIfPresent("range CVT most pixels", cvt.maxActivePixels());
-            facts.put("range CVT standard blanking", cvt.standardBlanking());
-            facts.put("range CVT reduced blanking", cvt.reducedBlanking());
-            facts.putIfPresent("range CVT preferred rate", cvt.preferredFieldRateHz());
+        if (limits.secondaryGtf() != null) {
+            secondary(limits.secondaryGtf());
         }
+        if (limits.cvt() != null) {
+            cvt(limits.cvt());
+        }
+    }
+
+    private void secondary(SecondaryGtf secondary) {
+        putHz("range GTF start", secondary.startLineRate());
+        facts.put("range GTF C", secondary.curve().c());
+        facts.put("range GTF M", secondary.curve().m());
+        facts.put("range GTF K", secondary.curve().k());
+        facts.put("range GTF J", secondary.curve().j());
+    }
+
+    private void cvt(CvtSupport cvt) {
+        facts.put("range CVT version", cvt.version() + "." + cvt.revision());
+        facts.putIfPresent("range CVT most pixels", cvt.maxActivePixels());
+        facts.put("range CVT aspects", cvt.aspects());
+        facts.putIfPresent("range CVT preferred aspect", cvt.preferredAspect());
+        facts.put("range CVT standard blanking", cvt.standardBlanking());
+        facts.put("range CVT reduced blanking", cvt.reducedBlanking());
+        facts.putIfPresent("range CVT preferred rate", cvt.preferredFieldRateHz());
     }
 
     private void putHz(String name, @Nullable Frequency frequency) {

@@ -16,6 +16,8 @@ final class RandomTimings {
     private static final int HORIZONTAL_BORDER = 15;
     private static final int VERTICAL_BORDER = 16;
     private static final int FLAGS = 17;
+    /** 10 MHz, in units of 10 kHz. */
+    private static final int LEAST_CLOCK = 1000;
     /** The greatest numbers that fit. */
     private static final int MOST_TWELVE_BITS = 4095;
 
@@ -48,7 +50,7 @@ final class RandomTimings {
         int fields = interlaced ? 2 : 1;
         int total = fields * (down + vertical[0] + vertical[1] + vertical[2]) + (interlaced ? 1 : 0);
         RasterTiming timing = new RasterTiming(
-                Frequency.ofHz(10_000L * (1000 + random.nextInt(64_536))),
+                Frequency.ofHz(10_000L * (LEAST_CLOCK + random.nextInt(65_536 - LEAST_CLOCK))),
                 across,
                 horizontal[0],
                 horizontal[1],
@@ -96,10 +98,14 @@ final class RandomTimings {
     /** Below 10 MHz, down to a clock of 10 kHz. */
     private byte[] slow() {
         byte[] descriptor = possible();
-        int clock = 1 + random.nextInt(999);
+        int clock = 1 + random.nextInt(LEAST_CLOCK - 1);
         descriptor[0] = (byte) clock;
         descriptor[1] = (byte) (clock >> 8);
         return descriptor;
+    }
+
+    static boolean isSlow(byte[] descriptor) {
+        return ((descriptor[0] & 0xFF) | (descriptor[1] & 0xFF) << 8) < LEAST_CLOCK;
     }
 
     /** No active pixels or lines, no sync, or more sync than blanking. */

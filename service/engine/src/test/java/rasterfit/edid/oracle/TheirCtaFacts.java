@@ -13,6 +13,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import rasterfit.edid.Chroma420;
+import rasterfit.edid.VideoCapability;
 import rasterfit.timing.PrintedTiming;
 
 /** The extensions of CTA-861 as {@code edid-decode} prints them. */
@@ -39,6 +40,7 @@ final class TheirCtaFacts {
         all.addAll(only);
         Map<Integer, @Nullable PrintedTiming> vics = byNumber(all.stream());
         Set<Integer> plain = byNumber(videos.stream()).keySet();
+        also.addAll(byNumber(only.stream()).keySet());
         facts.put("VICs", List.copyOf(vics.keySet()));
         vics.forEach((vic, timing) -> {
             boolean isNative = videos.stream()
@@ -67,7 +69,13 @@ final class TheirCtaFacts {
                 facts.putTheirs("hdmi-vic:" + vic, timing);
             }
         });
-        vendor("(HDMI Forum), OUI C4-5D-D8").findFirst().ifPresent(this::forum);
+        extensions.stream()
+                .flatMap(block -> block.children().stream())
+                .filter(block -> block.startsWith("Vendor-Specific Data Block (HDMI Forum), OUI C4-5D-D8")
+                        || block.startsWith("HDMI Forum Sink Capability Data Block"))
+                .findFirst()
+                .ifPresent(this::forum);
+        dataBlocks("Video Capability Data Block").findFirst().ifPresent(this::capability);
     }
 
     private Stream<Printed> dataBlocks(String name) {
@@ -138,6 +146,27 @@ final class TheirCtaFacts {
         hdmi.value(printed)
                 .filter(written -> written.endsWith(" ms"))
                 .ifPresent(written -> facts.put(name, Integer.parseInt(written.replace(" ms", ""))));
+    }
+
+    private void capability(Printed capability) {
+        facts.put(
+                "YCbCr range selectable",
+                capability.value("YCbCr quantization").orElseThrow().startsWith("Selectable"));
+        facts.put(
+                "RGB range selectable",
+                capability.value("RGB quantization").orElseThrow().startsWith("Selectable"));
+        facts.put("scan of preferred timing", scan(capability, "PT scan behavior"));
+        facts.put("scan of computer formats", scan(capability, "IT scan behavior"));
+        facts.put("scan of video formats", scan(capability, "CE scan behavior"));
+    }
+
+    private static VideoCapability.Scan scan(Printed capability, String name) {
+        return switch (capability.value(name).orElseThrow()) {
+            case "Always Overscanned" -> VideoCapability.Scan.ALWAYS_OVERSCANNED;
+            case "Always Underscanned" -> VideoCapability.Scan.ALWAYS_UNDERSCANNED;
+            case "Supports both over- and underscan" -> VideoCapability.Scan.BOTH;
+            default -> VideoCapability.Scan.NOT_STATED;
+        };
     }
 
     private void forum(Printed forum) {

@@ -25,7 +25,7 @@ final class TheirFacts {
         theirs.checksums();
         theirs.base(theirs.blocks.get(0));
         theirs.timings();
-        new TheirCtaFacts(theirs.facts, theirs.blocks(", CTA-861")).put();
+        new TheirCtaFacts(theirs.facts, theirs.extensions(", CTA-861")).put();
         return theirs.facts;
     }
 
@@ -74,38 +74,49 @@ final class TheirFacts {
 
     private void timings() {
         List<PrintedTiming> detailed = detailed();
-        facts.put(
+        putCount("detailed timings of one value", detailed.stream().filter(TheirFacts::isFiller));
+        putCount(
                 "impossible detailed timings",
-                (int) detailed.stream().filter(TheirFacts::isImpossible).count());
+                detailed.stream().filter(timing -> isImpossible(timing) && !isFiller(timing)));
         facts.put("preferred", preferred());
         facts.put("native sizes", nativeSizes());
         inSequence(
                 "detailed",
-                detailed.stream().filter(timing -> !isImpossible(timing)).toList());
+                detailed.stream()
+                        .filter(timing -> !isImpossible(timing) && !isFiller(timing))
+                        .toList());
         inSequence("standard", standard());
         inSequence("established", established());
-        inSequence(
-                "CVT code",
-                descriptors()
-                        .filter(line -> line.startsWith("CVT 3 Byte"))
-                        .flatMap(Printed::timings)
-                        .toList());
+        inSequence("CVT code", timingsUnder("CVT 3 Byte", "Coordinated Video Timings"));
+    }
+
+    private void putCount(String name, Stream<PrintedTiming> timings) {
+        int count = (int) timings.count();
+        if (count > 0) {
+            facts.put(name, count);
+        }
     }
 
     /** What no raster can be; it prints the numbers as they stand. */
-    static boolean isImpossible(PrintedTiming timing) {
+    private static boolean isImpossible(PrintedTiming timing) {
         return timing.hasNoRoom()
                 || timing.verticalSync() == 0
                 || timing.horizontalActive() == 0
                 || timing.verticalActive() == 0;
     }
 
+    /** FFh in all bytes, which add up to a timing; other values do not. */
+    private static boolean isFiller(PrintedTiming timing) {
+        return timing.horizontalActive() == 4095 && timing.horizontalBorder() == 255 && timing.verticalBorder() == 255;
+    }
+
     /** Those of the base block, then those of the extensions. */
     private List<PrintedTiming> detailed() {
         return Stream.concat(
                         descriptors(),
-                        blocks(", CTA-861").flatMap(block -> block.under("Detailed Timing Descriptors")
-                                .flatMap(section -> section.children().stream())))
+                        extensions(", CTA-861", ", Video Timing Extension")
+                                .flatMap(block -> block.under("Detailed Timing Descriptors"))
+                                .flatMap(section -> section.children().stream()))
                 .flatMap(line -> Stream.ofNullable(line.timing()))
                 .filter(timing -> timing.name().startsWith("DTD"))
                 .toList();
@@ -115,9 +126,7 @@ final class TheirFacts {
     private List<PrintedTiming> standard() {
         return Stream.concat(
                         blocks.get(0).under("Standard Timings").flatMap(Printed::timings),
-                        descriptors()
-                                .filter(line -> line.startsWith("Standard Timing Identifications"))
-                                .flatMap(Printed::timings))
+                        timingsUnder("Standard Timing Identifications", "Standard Timings").stream())
                 .filter(timing -> !timing.remark().contains("EDID 1.3 source"))
                 .toList();
     }
@@ -125,9 +134,16 @@ final class TheirFacts {
     private List<PrintedTiming> established() {
         return Stream.concat(
                         blocks.get(0).under("Established Timings").flatMap(Printed::timings),
-                        descriptors()
-                                .filter(line -> line.startsWith("Established timings III"))
-                                .flatMap(Printed::timings))
+                        timingsUnder("Established timings III", "-").stream())
+                .toList();
+    }
+
+    /** Those of the descriptors with one name, then those of the extensions of further timings with another. */
+    private List<PrintedTiming> timingsUnder(String descriptor, String section) {
+        return Stream.concat(
+                        descriptors().filter(line -> line.startsWith(descriptor)),
+                        extensions(", Video Timing Extension").flatMap(block -> block.under(section)))
+                .flatMap(Printed::timings)
                 .toList();
     }
 
@@ -137,8 +153,8 @@ final class TheirFacts {
                 .flatMap(section -> section.children().stream());
     }
 
-    private Stream<Printed> blocks(String title) {
-        return blocks.stream().filter(block -> block.text().contains(title));
+    private Stream<Printed> extensions(String... titles) {
+        return blocks.stream().filter(block -> Stream.of(titles).anyMatch(block.text()::contains));
     }
 
     private void inSequence(String name, List<PrintedTiming> timings) {

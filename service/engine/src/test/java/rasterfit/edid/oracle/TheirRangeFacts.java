@@ -1,5 +1,7 @@
 package rasterfit.edid.oracle;
 
+import java.util.Arrays;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import rasterfit.quantity.Rational;
@@ -24,18 +26,42 @@ final class TheirRangeFacts {
         facts.put("range greatest line rate", Rational.parse(ranges.group(5)).times(1000));
         limits.value("Real max dotclock")
                 .map(TheirFacts::megahertz)
-                .or(() -> java.util.Optional.ofNullable(ranges.group(6)).map(TheirFacts::megahertz))
+                .or(() -> Optional.ofNullable(ranges.group(6)).map(TheirFacts::megahertz))
                 .ifPresent(clock -> facts.put("range greatest clock", clock));
         facts.put("range formula", formula(ranges.group(1)));
+        limits.under("GTF Secondary Curve").findFirst().ifPresent(curve -> {
+            facts.put("range GTF start", number(curve, "Start frequency", " kHz").times(1000));
+            facts.put("range GTF C", number(curve, "C:", "%"));
+            facts.put("range GTF M", number(curve, "M:", "%/kHz"));
+            facts.put("range GTF K", number(curve, "K:", ""));
+            facts.put("range GTF J", number(curve, "J:", "%"));
+        });
         limits.value("CVT version").ifPresent(version -> {
             facts.put("range CVT version", version);
             limits.value("Max active pixels per line")
                     .ifPresent(pixels -> facts.put("range CVT most pixels", Integer.parseInt(pixels)));
+            facts.put(
+                    "range CVT aspects",
+                    Arrays.stream(limits.value("Supported aspect ratios").orElseThrow().split(" ", -1))
+                            .filter(written -> !written.isEmpty())
+                            .map(TheirRangeFacts::aspect)
+                            .toList());
+            limits.value("Preferred aspect ratio")
+                    .filter(written -> written.contains(":"))
+                    .ifPresent(written -> facts.put("range CVT preferred aspect", aspect(written)));
             facts.put("range CVT standard blanking", limits.has("Supports CVT standard blanking"));
             facts.put("range CVT reduced blanking", limits.has("Supports CVT reduced blanking"));
             limits.value("Preferred vertical refresh")
                     .ifPresent(rate -> facts.put("range CVT preferred rate", Integer.parseInt(rate.replace(" Hz", ""))));
         });
+    }
+
+    private static Rational number(Printed curve, String name, String unit) {
+        return Rational.parse(curve.value(name).orElseThrow().replace(unit, ""));
+    }
+
+    private static Rational aspect(String written) {
+        return Rational.parse(written.replace(':', '/'));
     }
 
     private static String formula(String printed) {
