@@ -30,7 +30,12 @@ final class Comparison {
     }
 
     /** What is looked at to tell whether a difference is a known one. */
-    record Case(byte[] edid, Facts ours, Facts theirs) {}
+    record Case(byte[] edid, Facts ours, Facts theirs) {
+        /** Of EDID 1. */
+        int revision() {
+            return edid[0x13];
+        }
+    }
 
     int edids() {
         return edids;

@@ -1,12 +1,17 @@
 package rasterfit.edid.oracle;
 
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import rasterfit.edid.EdidReader;
 import rasterfit.edid.oracle.Comparison.Case;
 import rasterfit.edid.oracle.Facts.Difference;
+import rasterfit.quantity.Rational;
+import rasterfit.timing.Polarity;
 
 /**
  * Where {@code edid-decode} (Debian, 2022-03-15 and later) is not followed in EDIDs, why, and in how many values of the supplied
@@ -64,6 +69,140 @@ enum KnownDifference {
         }
     },
 
+    /** 20 20 in the place of a standard timing is padding of a text, which it reads as 504 pixels at 92 Hz (common practice). */
+    SPACES_AS_TIMING(0, 0) {
+        @Override
+        boolean explains(Difference difference, Case edid) {
+            return difference.name().equals("standard timings of spaces") && difference.ours() == null;
+        }
+    },
+
+    /** Before EDID 1.2 it gives a standard timing without a DMT code no raster, where GTF gives one from 1.3 on. */
+    NO_FORMULA_BEFORE_1_2(0, 0) {
+        @Override
+        boolean explains(Difference difference, Case edid) {
+            return edid.revision() < 2
+                    && edid.theirs().get(listed(difference) + " size") != null
+                    && edid.ours().get(listed(difference) + " size") == null;
+        }
+    },
+
+    /** Before EDID 1.3 the bits of 16:10 meant a square (E-EDID A2 table 3.19 note), yet it takes the 16:10 raster of DMT. */
+    SQUARE_TIMING(0, 0) {
+        @Override
+        boolean explains(Difference difference, Case edid) {
+            String name = listed(difference);
+            return name.startsWith("standard ")
+                    && edid.revision() < 3
+                    && edid.theirs().get(name + " horizontal active") instanceof Integer across
+                    && edid.theirs().get(name + " vertical active") instanceof Integer down
+                    && across * 10 == down * 16;
+        }
+    },
+
+    /** It makes the timings of a display with a secondary curve of GTF by the default one. */
+    SECONDARY_CURVE(0, 0) {
+        @Override
+        boolean explains(Difference difference, Case edid) {
+            return listed(difference).startsWith("standard ")
+                    && "SECONDARY_GTF".equals(edid.ours().get("range formula"))
+                    && edid.ours().get(listed(difference) + " vertical polarity") == Polarity.NEGATIVE
+                    && edid.theirs().get(listed(difference) + " vertical polarity") == Polarity.POSITIVE;
+        }
+    },
+
+    /** As in {@code rasterfit.timing.KnownDifference}: an aspect of CVT has to hold exactly. */
+    TRUNCATED_ASPECT(0, 0) {
+        @Override
+        boolean explains(Difference difference, Case edid) {
+            String name = listed(difference);
+            return edid.theirs().get(name + " horizontal active") instanceof Integer across
+                    && edid.theirs().get(name + " vertical active") instanceof Integer down
+                    && edid.theirs().get(name + " vertical sync") instanceof Integer sync
+                    && Objects.equals(edid.ours().get(name + " vertical sync"), 10)
+                    && sync != 10
+                    && rasterfit.timing.KnownDifference.verticalSyncOfTruncatedAspect(across, down)
+                            .equals(Optional.of(sync))
+                    && Set.of("vertical sync", "vertical back porch", "vertical total", "pixel clock")
+                            .contains(difference.name().substring(name.length() + 1));
+        }
+    },
+
+    /** Limits that contradict each other are left out here. */
+    IMPOSSIBLE_LIMITS(0, 0) {
+        @Override
+        boolean explains(Difference difference, Case edid) {
+            return difference.name().startsWith("range ")
+                    && edid.ours().get("range formula") == null
+                    && Boolean.FALSE.equals(edid.theirs().get("range limits possible"));
+        }
+    },
+
+    /** Range limits speak of CVT from EDID 1.4 on (E-EDID A2 table 3.26). */
+    CVT_BEFORE_1_4(0, 0) {
+        @Override
+        boolean explains(Difference difference, Case edid) {
+            return difference.name().startsWith("range ")
+                    && edid.revision() < 4
+                    && "CVT".equals(edid.theirs().get("range formula"))
+                    && "UNKNOWN".equals(edid.ours().get("range formula"));
+        }
+    },
+
+    /** A greatest clock of nothing or less, with what CVT takes off, is none. */
+    CLOCK_BELOW_ZERO(0, 0) {
+        @Override
+        boolean explains(Difference difference, Case edid) {
+            return difference.name().equals("range greatest clock")
+                    && difference.ours() == null
+                    && difference.theirs() instanceof Rational clock
+                    && clock.signum() <= 0;
+        }
+    },
+
+    /** A greatest TMDS clock of 0 says nothing (HDMI 1.3a table 8-6). */
+    ZERO_TMDS_CLOCK(0, 0) {
+        @Override
+        boolean explains(Difference difference, Case edid) {
+            return difference.name().equals("HDMI max TMDS clock")
+                    && difference.ours() == null
+                    && Rational.ZERO.equals(difference.theirs());
+        }
+    },
+
+    /** 254 and 255 are reserved (CTA-861-I §7.5.1), and so is HDMI VIC 0; it lists them as unknown ones. */
+    RESERVED_NUMBERS(0, 0) {
+        @Override
+        boolean explains(Difference difference, Case edid) {
+            if (difference.name().matches("vic:25[45] .*")) {
+                return difference.ours() == null;
+            }
+            return difference.name().matches("(HDMI )?VICs")
+                    && difference.ours() instanceof List<?> ours
+                    && difference.theirs() instanceof List<?> theirs
+                    && theirs.stream()
+                            .filter(vic -> !Set.of(0, 254, 255).contains(vic))
+                            .toList()
+                            .equals(ours);
+        }
+    },
+
+    /** Week FFh stands for a model year from EDID 1.4 on (E-EDID A2 table 3.7). */
+    MODEL_YEAR_BEFORE_1_4(0, 0) {
+        @Override
+        boolean explains(Difference difference, Case edid) {
+            return difference.name().equals("model year") && edid.revision() < 4;
+        }
+    },
+
+    /** A year of 0 is not stated here. */
+    YEAR_ZERO(0, 0) {
+        @Override
+        boolean explains(Difference difference, Case edid) {
+            return difference.name().equals("year") && edid.edid()[0x11] == 0;
+        }
+    },
+
     /** HDMI latencies are 2 · (code − 1) ms (HDMI 1.4, from memory); it prints 2 · code + 1. */
     LATENCY(0, 0) {
         @Override
@@ -94,9 +233,11 @@ enum KnownDifference {
     NATIVE_BY_PREFERENCE(0, 0) {
         @Override
         boolean explains(Difference difference, Case edid) {
-            return difference.name().equals("native sizes") && edid.edid()[0x13] < 4;
+            return difference.name().equals("native sizes") && edid.revision() < 4;
         }
     };
+
+    private static final Pattern LISTED = Pattern.compile("(detailed|standard|established|CVT code) \\d+");
 
     /** How many values of the supplied EDIDs differ for this reason. */
     final int supplied;
@@ -114,6 +255,12 @@ enum KnownDifference {
         return Stream.of(values())
                 .filter(known -> known.explains(difference, edid))
                 .findFirst();
+    }
+
+    /** "standard 12" of "standard 12 pixel clock". */
+    private static String listed(Difference difference) {
+        Matcher name = LISTED.matcher(difference.name());
+        return name.lookingAt() ? name.group() : difference.name();
     }
 
     private static boolean hasTimingBehindZeros(byte[] edid) {

@@ -14,6 +14,7 @@ import rasterfit.edid.EdidReading;
 import rasterfit.edid.HdmiBlock;
 import rasterfit.edid.HdmiBlock.Latency;
 import rasterfit.edid.HdmiForumBlock;
+import rasterfit.edid.NominalFormat;
 import rasterfit.edid.ProductIdentity;
 import rasterfit.edid.RangeLimits;
 import rasterfit.edid.RangeLimits.CvtSupport;
@@ -192,8 +193,13 @@ final class OurFacts {
 
     private void putTiming(String name, AcceptedTiming accepted) {
         RasterTiming timing = accepted.timing();
+        NominalFormat nominal = accepted.nominal();
         if (timing != null) {
             facts.putOurs(name, timing, accepted.basis() == TimingBasis.GTF);
+        } else if (nominal != null) {
+            facts.put(
+                    name + " size",
+                    List.of(nominal.horizontalActive(), nominal.verticalActive(), nominal.fieldRateHz()));
         }
     }
 
@@ -221,6 +227,7 @@ final class OurFacts {
     }
 
     private void rangeLimits(RangeLimits limits) {
+        facts.put("range limits possible", true);
         putHz("range least field rate", limits.minFieldRate());
         putHz("range greatest field rate", limits.maxFieldRate());
         putHz("range least line rate", limits.minLineRate());

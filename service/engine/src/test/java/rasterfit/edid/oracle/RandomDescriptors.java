@@ -9,7 +9,9 @@ final class RandomDescriptors {
     private static final int CONTENT = 14;
 
     private final Random random;
+    private boolean hasEstablishedThree;
 
+    /** For one EDID. */
     RandomDescriptors(Random random) {
         this.random = random;
     }
@@ -20,7 +22,11 @@ final class RandomDescriptors {
             case 0, 1, 2 -> rangeLimits(edid, revision);
             case 3, 4 -> edid.displayDescriptor(0xFA, standardTimings());
             case 5 -> edid.displayDescriptor(0xF8, cvtCodes());
-            case 6 -> edid.displayDescriptor(0xF7, establishedThree());
+            case 6 -> {
+                // Once at most: what a second one means is not said.
+                edid.displayDescriptor(hasEstablishedThree ? 0x10 : 0xF7, establishedThree());
+                hasEstablishedThree = true;
+            }
             case 7 -> edid.name(text());
             case 8 -> edid.displayDescriptor(0xFF, content(0x41));
             case 9 -> edid.displayDescriptor(0xFB, colourPoints());
@@ -89,7 +95,10 @@ final class RandomDescriptors {
                         .toArray();
                 yield codes[random.nextInt(codes.length)];
             }
-            default -> (1 + random.nextInt(255)) << 8 | random.nextInt(256);
+            default -> {
+                int first = 1 + random.nextInt(255);
+                yield (first == 0x20 ? 0x21 : first) << 8 | random.nextInt(256);
+            }
         };
     }
 

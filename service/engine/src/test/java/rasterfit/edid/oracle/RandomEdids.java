@@ -13,13 +13,11 @@ final class RandomEdids {
 
     private final Random random;
     private final RandomTimings timings;
-    private final RandomDescriptors descriptors;
     private final RandomDataBlocks dataBlocks;
 
     RandomEdids(long seed) {
         random = new Random(seed);
         timings = new RandomTimings(random);
-        descriptors = new RandomDescriptors(random);
         dataBlocks = new RandomDataBlocks(random, timings);
     }
 
@@ -71,6 +69,7 @@ final class RandomEdids {
         edid.made(random.nextInt(8) == 0 ? 255 : random.nextInt(55), 1990 + random.nextInt(36));
         edid.features(random.nextInt(4) == 0 ? random.nextInt(256) : 0x02 | random.nextInt(2));
         edid.established(random.nextInt(256), random.nextInt(256), random.nextInt(256));
+        RandomDescriptors descriptors = new RandomDescriptors(random);
         int standard = random.nextInt(9);
         for (int slot = 0; slot < standard; slot++) {
             int code = descriptors.standardTiming();

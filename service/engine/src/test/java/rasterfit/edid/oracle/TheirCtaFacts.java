@@ -43,7 +43,7 @@ final class TheirCtaFacts {
         also.addAll(byNumber(only.stream()).keySet());
         facts.put("VICs", List.copyOf(vics.keySet()));
         vics.forEach((vic, timing) -> {
-            boolean isNative = videos.stream()
+            boolean isNative = all.stream()
                     .filter(video -> number(video).equals(Optional.of(vic)))
                     .anyMatch(video -> video.text().contains("(native)"));
             facts.put("vic:" + vic + " native", isNative);

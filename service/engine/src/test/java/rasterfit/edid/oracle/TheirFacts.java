@@ -4,12 +4,17 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import rasterfit.quantity.Rational;
 import rasterfit.timing.PrintedTiming;
 
 /** What {@code edid-decode} prints for an EDID ({@code -s -L -p -n}), as {@link Facts}. */
 final class TheirFacts {
+    /** Unknown :  1280x1280   70.000 Hz   1:1 */
+    private static final Pattern WITHOUT_RASTER = Pattern.compile("Unknown :\\s+(\\d+)x(\\d+)\\s+(\\d+)\\.000 Hz.*");
+
     private final Facts facts = new Facts();
     private final List<Printed> lines;
     private final List<Printed> blocks;
@@ -50,11 +55,9 @@ final class TheirFacts {
         facts.put("analog", features.has("Analog display"));
         facts.put("continuous frequency", features.has("Display is continuous frequency"));
         facts.put("default GTF", features.has("Supports GTF timings within operating range"));
-        // Of more than one descriptor the first counts.
-        descriptors()
-                .filter(line -> line.startsWith("Display Range Limits:"))
-                .findFirst()
-                .ifPresent(limits -> TheirRangeFacts.put(facts, limits));
+        TheirRangeFacts.put(
+                facts,
+                descriptors().filter(line -> line.startsWith("Display Range Limits:")).toList());
     }
 
     /** "Made in: week 9 of 2009", "Made in: 2009", "Model year: 2009". */
@@ -85,8 +88,13 @@ final class TheirFacts {
                 detailed.stream()
                         .filter(timing -> !isImpossible(timing) && !isFiller(timing))
                         .toList());
-        inSequence("standard", standard());
-        inSequence("established", established());
+        standard();
+        inSequence(
+                "established",
+                Stream.concat(
+                                blocks.get(0).under("Established Timings").flatMap(Printed::timings),
+                                timingsUnder("Established timings III", "-").stream())
+                        .toList());
         inSequence("CVT code", timingsUnder("CVT 3 Byte", "Coordinated Video Timings"));
     }
 
@@ -122,29 +130,61 @@ final class TheirFacts {
                 .toList();
     }
 
-    /** A size and rate without a raster of its own has two, of which EDID 1.4 means the first. */
-    private List<PrintedTiming> standard() {
-        return Stream.concat(
-                        blocks.get(0).under("Standard Timings").flatMap(Printed::timings),
-                        timingsUnder("Standard Timing Identifications", "Standard Timings").stream())
-                .filter(timing -> !timing.remark().contains("EDID 1.3 source"))
+    /** A size and rate without a raster of its own has two, of which EDID 1.4 means the first; in early ones it has none. */
+    private void standard() {
+        List<Printed> listed = Stream.concat(
+                        blocks.get(0).under("Standard Timings"),
+                        sections("Standard Timing Identifications", "Standard Timings"))
+                .flatMap(section -> section.children().stream())
+                .filter(line -> !line.text().contains("EDID 1.3 source"))
+                .filter(line -> line.timing() != null || WITHOUT_RASTER.matcher(line.text()).matches())
                 .toList();
+        List<Printed> spaces = listed.stream().filter(TheirFacts::isOfSpaces).toList();
+        List<Printed> others = listed.stream().filter(line -> !isOfSpaces(line)).toList();
+        facts.put("standard timings", others.size());
+        for (int i = 0; i < others.size(); i++) {
+            String name = "standard " + (i + 1);
+            PrintedTiming timing = others.get(i).timing();
+            if (timing != null) {
+                facts.putTheirs(name, timing);
+            } else {
+                Matcher size = WITHOUT_RASTER.matcher(others.get(i).text());
+                checkState(size.matches());
+                facts.put(name + " size", Stream.of(1, 2, 3).map(size::group).map(Integer::valueOf).toList());
+            }
+        }
+        if (!spaces.isEmpty()) {
+            facts.put("standard timings of spaces", spaces.size());
+        }
     }
 
-    private List<PrintedTiming> established() {
-        return Stream.concat(
-                        blocks.get(0).under("Established Timings").flatMap(Printed::timings),
-                        timingsUnder("Established timings III", "-").stream())
-                .toList();
+    private static void checkState(boolean holds) {
+        if (!holds) {
+            throw new IllegalStateException();
+        }
+    }
+
+    /** 20 20, which is 504 pixels at 92 Hz if it is anything. */
+    private static boolean isOfSpaces(Printed line) {
+        PrintedTiming timing = line.timing();
+        if (timing == null) {
+            return line.text().matches("Unknown :\\s+504x504\\s+92\\.000 Hz.*");
+        }
+        boolean isRate = timing.fieldRateHz().minus(Rational.of(92)).abs().isLessThan(Rational.of(3, 2));
+        return timing.horizontalActive() == 504
+                && (timing.verticalActive() == 315 || timing.verticalActive() == 504)
+                && isRate;
     }
 
     /** Those of the descriptors with one name, then those of the extensions of further timings with another. */
     private List<PrintedTiming> timingsUnder(String descriptor, String section) {
+        return sections(descriptor, section).flatMap(Printed::timings).toList();
+    }
+
+    private Stream<Printed> sections(String descriptor, String section) {
         return Stream.concat(
-                        descriptors().filter(line -> line.startsWith(descriptor)),
-                        extensions(", Video Timing Extension").flatMap(block -> block.under(section)))
-                .flatMap(Printed::timings)
-                .toList();
+                descriptors().filter(line -> line.startsWith(descriptor)),
+                extensions(", Video Timing Extension").flatMap(block -> block.under(section)));
     }
 
     private Stream<Printed> descriptors() {

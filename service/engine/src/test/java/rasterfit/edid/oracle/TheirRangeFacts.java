@@ -1,9 +1,11 @@
 package rasterfit.edid.oracle;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import rasterfit.quantity.Rational;
 
 /** The display range limits as {@code edid-decode} prints them. */
@@ -14,12 +16,33 @@ final class TheirRangeFacts {
 
     private TheirRangeFacts() {}
 
-    static void put(Facts facts, Printed limits) {
-        Matcher ranges = limits.under("Monitor ranges")
+    /** Of more than one descriptor the first with a rate between its limits counts. */
+    static void put(Facts facts, List<Printed> descriptors) {
+        descriptors.stream()
+                .filter(limits -> isPossible(ranges(limits)))
+                .findFirst()
+                .or(() -> descriptors.stream().findFirst())
+                .ifPresent(limits -> put(facts, limits));
+    }
+
+    private static Matcher ranges(Printed limits) {
+        return limits.under("Monitor ranges")
                 .map(line -> RANGES.matcher(line.text()))
                 .filter(Matcher::matches)
                 .findFirst()
                 .orElseThrow(() -> new IllegalArgumentException("no ranges in " + limits));
+    }
+
+    private static boolean isPossible(Matcher ranges) {
+        int[] limits = IntStream.rangeClosed(2, 5)
+                .map(group -> Integer.parseInt(ranges.group(group)))
+                .toArray();
+        return limits[0] <= limits[1] && limits[2] <= limits[3] && limits[1] > 0 && limits[3] > 0;
+    }
+
+    private static void put(Facts facts, Printed limits) {
+        Matcher ranges = ranges(limits);
+        facts.put("range limits possible", isPossible(ranges));
         facts.put("range least field rate", Rational.parse(ranges.group(2)));
         facts.put("range greatest field rate", Rational.parse(ranges.group(3)));
         facts.put("range least line rate", Rational.parse(ranges.group(4)).times(1000));
