@@ -31,6 +31,17 @@ final class Comparison {
 
     /** What is looked at to tell whether a difference is a known one. */
     record Case(byte[] edid, Facts ours, Facts theirs) {
+        /** Ours less theirs, 0 where one of them does not give the number. */
+        int surplus(String name) {
+            return ours.get(name) instanceof Integer mine && theirs.get(name) instanceof Integer other ? mine - other : 0;
+        }
+
+        /** Whether any value differs whose name begins so. */
+        boolean differ(String prefix) {
+            return ours.differencesFrom(theirs).stream()
+                    .anyMatch(difference -> difference.name().startsWith(prefix));
+        }
+
         /** Of EDID 1. */
         int revision() {
             return edid[0x13];

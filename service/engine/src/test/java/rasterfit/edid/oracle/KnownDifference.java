@@ -12,6 +12,7 @@ import rasterfit.edid.oracle.Comparison.Case;
 import rasterfit.edid.oracle.Facts.Difference;
 import rasterfit.quantity.Rational;
 import rasterfit.timing.Polarity;
+import rasterfit.timing.Scan;
 
 /**
  * Where {@code edid-decode} (Debian, 2022-03-15 and later) is not followed in EDIDs, why, and in how many values of the supplied
@@ -23,15 +24,17 @@ enum KnownDifference {
      * active is border, addressable and border again (E-EDID A2 §3.12).
      */
     BORDERS(0, 0) {
-        private final Pattern names = Pattern.compile("detailed \\d+ (horizontal|vertical) (active|back porch)");
-
         @Override
         boolean explains(Difference difference, Case edid) {
-            return names.matcher(difference.name()).matches()
-                    && difference.ours() instanceof Integer ours
-                    && difference.theirs() instanceof Integer theirs
-                    && (difference.name().endsWith("active") ? ours < theirs : ours > theirs)
-                    && (ours - theirs) % 2 == 0;
+            String name = listed(difference);
+            String rest = difference.name().substring(name.length());
+            if (!name.startsWith("detailed ") || !rest.matches(" (horizontal|vertical) (active|back porch)")) {
+                return false;
+            }
+            String axis = name + rest.replaceAll(" (active|back porch)", "");
+            int fields = rest.startsWith(" vertical") && edid.ours().get(name + " scan") == Scan.INTERLACED ? 2 : 1;
+            int cut = edid.surplus(axis + " back porch");
+            return cut > 0 && cut % 2 == 0 && -edid.surplus(axis + " active") == fields * cut;
         }
     },
 
@@ -82,6 +85,7 @@ enum KnownDifference {
         @Override
         boolean explains(Difference difference, Case edid) {
             return edid.revision() < 2
+                    && listed(difference).startsWith("standard ")
                     && edid.theirs().get(listed(difference) + " size") != null
                     && edid.ours().get(listed(difference) + " size") == null;
         }
@@ -106,7 +110,7 @@ enum KnownDifference {
         boolean explains(Difference difference, Case edid) {
             return listed(difference).startsWith("standard ")
                     && "SECONDARY_GTF".equals(edid.ours().get("range formula"))
-                    && edid.ours().get(listed(difference) + " vertical polarity") == Polarity.NEGATIVE
+                    && edid.ours().get(listed(difference) + " vertical polarity") != Polarity.POSITIVE
                     && edid.theirs().get(listed(difference) + " vertical polarity") == Polarity.POSITIVE;
         }
     },
@@ -229,6 +233,46 @@ enum KnownDifference {
         }
     },
 
+    /** A code whose width is cut to no cell at all; it lists 0 pixels. */
+    CVT_CODE_OF_NO_PIXELS(0, 0) {
+        @Override
+        boolean explains(Difference difference, Case edid) {
+            return difference.name().equals("CVT codes of no pixels") && difference.ours() == null;
+        }
+    },
+
+    /** It gives the fields of VIC 39 half a line more where a detailed timing spells them out (CTA-861-I §7.2.1: they are whole). */
+    WHOLE_FIELDS_OF_VIC_39(0, 0) {
+        @Override
+        boolean explains(Difference difference, Case edid) {
+            return difference.name().matches("detailed \\d+ vertical total")
+                    && Objects.equals(difference.ours(), 1250)
+                    && Objects.equals(difference.theirs(), 1251);
+        }
+    },
+
+    /** It passes over the flags of an extension that says that nothing follows them. */
+    FLAGS_OF_EMPTY_EXTENSION(0, 0) {
+        @Override
+        boolean explains(Difference difference, Case edid) {
+            return Set.of("underscan", "basic audio", "YCbCr 4:4:4", "YCbCr 4:2:2")
+                            .contains(difference.name())
+                    && firstFlagsStandAlone(edid.edid());
+        }
+    },
+
+    /** Which timings are native is said by their place in the list, and the list differs by borders or impossible timings. */
+    NATIVE_BY_PLACE(0, 0) {
+        @Override
+        boolean explains(Difference difference, Case edid) {
+            return difference.name().equals("native sizes")
+                    && (edid.theirs().get("impossible detailed timings") != null
+                            || edid.ours().get("detailed timings below 10 MHz") != null
+                            || edid.theirs().get("detailed timings of one value") != null
+                            || edid.differ("detailed "));
+        }
+    },
+
     /** Before EDID 1.4 the bit of the preferred timing says nothing about the panel (E-EDID A2 table 3.14). */
     NATIVE_BY_PREFERENCE(0, 0) {
         @Override
@@ -261,6 +305,15 @@ enum KnownDifference {
     private static String listed(Difference difference) {
         Matcher name = LISTED.matcher(difference.name());
         return name.lookingAt() ? name.group() : difference.name();
+    }
+
+    private static boolean firstFlagsStandAlone(byte[] edid) {
+        for (int start = EdidReader.BLOCK_BYTES; start < edid.length; start += EdidReader.BLOCK_BYTES) {
+            if (edid[start] == 2 && edid[start + 1] >= 2) {
+                return edid[start + 2] == 0;
+            }
+        }
+        return false;
     }
 
     private static boolean hasTimingBehindZeros(byte[] edid) {

@@ -197,9 +197,7 @@ final class OurFacts {
         if (timing != null) {
             facts.putOurs(name, timing, accepted.basis() == TimingBasis.GTF);
         } else if (nominal != null) {
-            facts.put(
-                    name + " size",
-                    List.of(nominal.horizontalActive(), nominal.verticalActive(), nominal.fieldRateHz()));
+            facts.put(name + " size", List.of(nominal.horizontalActive(), nominal.verticalActive()));
         }
     }
 

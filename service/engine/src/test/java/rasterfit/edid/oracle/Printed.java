@@ -24,7 +24,8 @@ record Printed(String text, @Nullable PrintedTiming timing, List<Printed> childr
         Deque<Printed> open = new ArrayDeque<>(List.of(root));
         Deque<Integer> indents = new ArrayDeque<>(List.of(-1));
         for (int i = 0; i < lines.size(); ) {
-            int indent = lines.get(i).length() - lines.get(i).stripLeading().length();
+            // Levels are two spaces apart; one kind of line has a space too many.
+            int indent = (lines.get(i).length() - lines.get(i).stripLeading().length()) / 2;
             boolean isTiming = PrintedTiming.isHead(texts.get(i))
                     && i + 1 < texts.size()
                     && texts.get(i + 1).startsWith("Hfront");

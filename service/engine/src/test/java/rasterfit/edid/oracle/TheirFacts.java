@@ -1,11 +1,11 @@
 package rasterfit.edid.oracle;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import rasterfit.quantity.Rational;
 import rasterfit.timing.PrintedTiming;
@@ -13,7 +13,7 @@ import rasterfit.timing.PrintedTiming;
 /** What {@code edid-decode} prints for an EDID ({@code -s -L -p -n}), as {@link Facts}. */
 final class TheirFacts {
     /** Unknown :  1280x1280   70.000 Hz   1:1 */
-    private static final Pattern WITHOUT_RASTER = Pattern.compile("Unknown :\\s+(\\d+)x(\\d+)\\s+(\\d+)\\.000 Hz.*");
+    private static final Pattern WITHOUT_RASTER = Pattern.compile("Unknown :\\s+(\\d+)x(\\d+)\\s+\\d+\\.000 Hz.*");
 
     private final Facts facts = new Facts();
     private final List<Printed> lines;
@@ -95,7 +95,26 @@ final class TheirFacts {
                                 blocks.get(0).under("Established Timings").flatMap(Printed::timings),
                                 timingsUnder("Established timings III", "-").stream())
                         .toList());
-        inSequence("CVT code", timingsUnder("CVT 3 Byte", "Coordinated Video Timings"));
+        cvtCodes(timingsUnder("CVT 3 Byte", "Coordinated Video Timings"));
+    }
+
+    private void cvtCodes(List<PrintedTiming> codes) {
+        List<PrintedTiming> wide =
+                codes.stream().filter(code -> code.horizontalActive() > 0).toList();
+        facts.put("CVT code timings", wide.size());
+        for (int i = 0; i < wide.size(); i++) {
+            putFormula("CVT code " + (i + 1), wide.get(i));
+        }
+        putCount("CVT codes of no pixels", codes.stream().filter(code -> code.horizontalActive() == 0));
+    }
+
+    /** It prints negative porches, or nothing at all, where a formula leaves no room for them. */
+    private void putFormula(String name, PrintedTiming timing) {
+        if (timing.hasNoRoom()) {
+            facts.put(name + " size", List.of(timing.horizontalActive(), timing.verticalActive()));
+        } else {
+            facts.putTheirs(name, timing);
+        }
     }
 
     private void putCount(String name, Stream<PrintedTiming> timings) {
@@ -146,11 +165,9 @@ final class TheirFacts {
             String name = "standard " + (i + 1);
             PrintedTiming timing = others.get(i).timing();
             if (timing != null) {
-                facts.putTheirs(name, timing);
+                putFormula(name, timing);
             } else {
-                Matcher size = WITHOUT_RASTER.matcher(others.get(i).text());
-                checkState(size.matches());
-                facts.put(name + " size", Stream.of(1, 2, 3).map(size::group).map(Integer::valueOf).toList());
+                facts.put(name + " size", size(others.get(i)));
             }
         }
         if (!spaces.isEmpty()) {
@@ -158,10 +175,12 @@ final class TheirFacts {
         }
     }
 
-    private static void checkState(boolean holds) {
-        if (!holds) {
-            throw new IllegalStateException();
+    private static List<Integer> size(Printed withoutRaster) {
+        Matcher size = WITHOUT_RASTER.matcher(withoutRaster.text());
+        if (!size.matches()) {
+            throw new IllegalArgumentException("no size in " + withoutRaster);
         }
+        return List.of(Integer.parseInt(size.group(1)), Integer.parseInt(size.group(2)));
     }
 
     /** 20 20, which is 504 pixels at 92 Hz if it is anything. */
@@ -214,16 +233,14 @@ final class TheirFacts {
                 .toList();
     }
 
-    /** With all blocks that it knows how to read. */
+    /** By the base block alone and by those with CTA-861. */
     private TreeSet<String> nativeSizes() {
-        List<Printed> sections = new ArrayList<>(
-                lines.stream().filter(line -> line.startsWith("Native Video Resolution")).toList());
-        TreeSet<String> sizes = new TreeSet<>();
-        sections.stream()
-                .filter(section -> !section.text().contains("only Block 0"))
+        return lines.stream()
+                .filter(line -> line.startsWith("Native Video Resolution")
+                        && !line.text().contains("DisplayID"))
                 .flatMap(section -> section.children().stream())
-                .forEach(size -> sizes.add(size.text()));
-        return sizes;
+                .map(Printed::text)
+                .collect(Collectors.toCollection(TreeSet::new));
     }
 
     static Rational megahertz(String written) {
