@@ -45,7 +45,7 @@ final class DisplayIdTimings {
         }
         int flags = block.at(payload);
         if (extendedTag == DisplayIdBlock.TYPE_VII) {
-            flags = flags & ~7 | CTA_TYPE_VII_REVISION;
+            flags = (flags & ~7) | CTA_TYPE_VII_REVISION;
         }
         return read(new DisplayIdBlock(block, extendedTag, flags, payload + 1, length - 1), log);
     }
