@@ -36,7 +36,8 @@ import rasterfit.timing.VideoTiming;
  *   <li>type X: the Debian build does not know the tag (checked in {@link DisplayIdFormulaTest});
  *   <li>DMT 43h and 4Bh are wrong in its table (VESA DMT 1.13);
  *   <li>type IX: the tool prints widths that are no whole cells as they are, having computed with whole cells (CVT 1.2 §5.2);
- *   <li>reduced blanking v2: its clock is computed in binary fractions and can fall one step of 1 kHz short.
+ *   <li>types III, V and IX: its clock is computed in binary fractions and can fall one step short (250 kHz; 1 kHz in reduced
+ *       blanking v2).
  * </ul>
  */
 class DisplayIdOracleTest {
@@ -122,7 +123,7 @@ class DisplayIdOracleTest {
             if (block.at(0) == DisplayIdSection.EXTENSION_TAG) {
                 DefectLog log = new DefectLog();
                 timings.addAll(DisplayIdSection.read(block, log).timings());
-                assertThat(log.defects()).isEmpty();
+                assertThat(log.defects()).allMatch(defect -> defect.code().isNote());
             }
         }
         return timings;
@@ -131,12 +132,13 @@ class DisplayIdOracleTest {
     private static void check(String what, DisplayIdTiming read, PrintedTiming printed, boolean isTypeIi) {
         RasterTiming ours = read.timing();
         assertThat(ours).as(what).isNotNull();
-        if (printed.remarks().contains("RBv2")) {
+        if (printed.kind().equals("CVT")) {
+            long stepHz = printed.remarks().contains("RBv2") ? 1000 : 250_000;
             assertThat(ours.pixelClock()
                             .hz()
                             .minus(printed.timing().pixelClock().hz()))
                     .as(what)
-                    .isIn(Rational.ZERO, Rational.of(1000));
+                    .isIn(Rational.ZERO, Rational.of(stepHz));
             ours = ours.atPixelClock(printed.timing().pixelClock());
         }
         RasterTiming theirs =
