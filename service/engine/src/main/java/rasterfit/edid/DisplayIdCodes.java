@@ -11,7 +11,8 @@ import rasterfit.timing.RasterTiming;
 import rasterfit.timing.VideoTiming;
 
 /**
- * Timings that DisplayID names by number: type IV and the two bitmaps (DisplayID 1.3 §4.4, §4.5), type VIII (2.1a §4.3).
+ * Timings that DisplayID names by number: type IV and the two bitmaps (DisplayID 1.3 §4.4, §4.5), type VIII (2.1a §4);
+ * clauses from memory.
  */
 final class DisplayIdCodes {
     private static final int DMT_BITMAP_BYTES = 10;

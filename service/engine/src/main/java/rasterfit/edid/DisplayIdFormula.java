@@ -12,7 +12,7 @@ import rasterfit.timing.Scan;
 
 /**
  * Timings of which DisplayID gives a size and a rate and leaves the rest to CVT: types III and V (DisplayID 1.3 §4.4), IX
- * and X (2.1a §4.3). Counts and rates are stored less 1. Where a timing is also taken at 1000/1001 of its rate, that one
+ * and X (2.1a §4; clauses from memory). Counts and rates are stored less 1. Where a timing is also taken at 1000/1001 of its rate, that one
  * follows it; only reduced blanking v2 defines a clock for it (CVT 1.2 §5.4).
  */
 final class DisplayIdFormula {
@@ -22,7 +22,7 @@ final class DisplayIdFormula {
     private static final int TYPE_X_LEAST_BYTES = 6;
     private static final int CELL = 8;
 
-    /** Width / height by code (DisplayID 1.3 table 4-3; 6 and 7 since 2.0). */
+    /** Width / height by code (DisplayID 1.3 §4.4; 6 and 7 since 2.0; from memory). */
     private static final List<Rational> ASPECTS = List.of(
             Rational.ONE,
             Rational.of(5, 4),
@@ -128,7 +128,7 @@ final class DisplayIdFormula {
     }
 
     /**
-     * DisplayID 2.1a §4.3.4. Options bit 4: 160 pixels in place of 80; bit 3: early vertical sync. Byte 6 bits 4–2 add up to
+     * DisplayID 2.1a §4. Options bit 4: 160 pixels in place of 80; bit 3: early vertical sync. Byte 6 bits 4–2 add up to
      * 56 pixels to 80, add up to 40 to 160 or take 8 or 16 off; bits 7–5 add to the least vertical blanking. Byte 7 bit 0:
      * 300 µs in place of 460.
      */

@@ -6,7 +6,7 @@ import rasterfit.quantity.Frequency;
 
 /**
  * What a DisplayID section says of the timings that the display takes beyond the listed ones: the video timing range limits
- * of 1.x (DisplayID 1.3 §4.5, tag 09h) or the dynamic video timing range limits of 2.x (2.1a §4.4, tag 25h). Numbers are as
+ * of 1.x (DisplayID 1.3, tag 09h) or the dynamic video timing range limits of 2.x (2.1a, tag 25h). Numbers are as
  * declared.
  *
  * @param lines absent in 2.x, which says nothing of lines and formulas

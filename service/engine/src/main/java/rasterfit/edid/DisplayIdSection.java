@@ -6,8 +6,8 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A section of DisplayID 1.x or 2.x in an extension block of an EDID (tag 70h; DisplayID 1.3 §2.1, 2.1a §2.1, both with
- * their annex on use as an extension). Behind the tag stand version, length of the data blocks, product type, number of
+ * A section of DisplayID 1.x or 2.x in an extension block of an EDID (tag 70h; DisplayID 1.3 and 2.1a, section
+ * structure and the annex on use as an extension; layout and clauses from memory, checked against an open decoder). Behind the tag stand version, length of the data blocks, product type, number of
  * further sections, the data blocks, and a checksum; zeros fill the rest.
  *
  * @param version 1 or 2; 0 where it is neither and nothing was read
@@ -43,11 +43,10 @@ record DisplayIdSection(
         int version = block.at(VERSION_OFFSET) >> 4;
         if (version != 1 && version != 2) {
             log.add(
-                    DefectCode.VERSION_UNKNOWN,
+                    DefectCode.EXTENSION_NOT_READ,
                     block,
                     VERSION_OFFSET,
-                    String.format(
-                            "%02Xh is no version of DisplayID; the section is left out", block.at(VERSION_OFFSET)));
+                    String.format("DisplayID of version %02Xh is not read", block.at(VERSION_OFFSET)));
             return new DisplayIdSection(0, List.of(), null, List.of());
         }
         int end = DATA_OFFSET + dataBytes(block, log);
@@ -65,7 +64,7 @@ record DisplayIdSection(
                     rangeLimits = rangeLimits == null ? read : rangeLimits;
                 }
                 case DisplayIdBlock.CTA_DATA_BLOCKS ->
-                    ctaDataBlocks.add(CtaDataBlocks.read(block, data.payload(), data.end(), log));
+                    ctaDataBlocks.add(CtaDataBlocksReader.read(block, data.payload(), data.end(), log));
                 default -> {
                     timings.addAll(DisplayIdTimings.read(data, log));
                     noteUnread(data, log);

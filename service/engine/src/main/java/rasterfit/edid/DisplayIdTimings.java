@@ -4,7 +4,7 @@ import java.util.List;
 
 /** Reads the timing blocks of DisplayID, wherever they stand: in a section of their own or in CTA-861. */
 final class DisplayIdTimings {
-    /** CTA-861-I §7.5.17: a type VII block in CTA-861 is one of revision 2. */
+    /** CTA-861-I, from memory: a type VII block in CTA-861 is one of revision 2. */
     private static final int CTA_TYPE_VII_REVISION = 2;
 
     private DisplayIdTimings() {}
@@ -28,7 +28,7 @@ final class DisplayIdTimings {
     }
 
     /**
-     * The timings of a CTA-861 data block of extended tag 34, 35 or 42 (CTA-861-I §7.5.17 to §7.5.19), which are the
+     * The timings of a CTA-861 data block of extended tag 34, 35 or 42 (CTA-861-I table 64), which are the
      * DisplayID tags of types VII, VIII and X.
      *
      * @param payload offset of the byte behind the extended tag

@@ -16,7 +16,7 @@ import rasterfit.timing.Polarity;
 import rasterfit.timing.RasterTiming;
 import rasterfit.timing.Scan;
 
-/** Types III and V (DisplayID 1.3 §4.4), IX and X (2.1a §4.3). CVT itself is tested where it is. */
+/** Types III and V (DisplayID 1.3 §4.4), IX and X (2.1a §4). CVT itself is tested where it is. */
 class DisplayIdFormulaTest {
     private final DefectLog log = new DefectLog();
 
@@ -35,7 +35,7 @@ class DisplayIdFormulaTest {
                 .allMatch(timing -> timing.preferred() && timing.basis() == TimingBasis.CVT);
     }
 
-    /** Codes from DisplayID 1.3 table 4-3 and 2.1a; what is not whole is cut off (assumption). */
+    /** Codes from DisplayID 1.3 and 2.1a (from memory; an open decoder agrees); what is not whole is cut off (assumption). */
     @ParameterizedTest
     @CsvSource({"0, 1280", "1, 1024", "2, 960", "3, 768", "4, 720", "5, 800", "6, 540", "7, 675"})
     void theAspectGivesTheHeight(int code, int height) {
@@ -132,7 +132,7 @@ class DisplayIdFormulaTest {
         }
     }
 
-    /** DisplayID 2.1a §4.3.4: 80 + 8 · code; or 160 + 8 · code up to 5, then 160 − 8 · (code − 5). */
+    /** DisplayID 2.1a §4 (from memory; an open decoder agrees): 80 + 8 · code; or 160 + 8 · code up to 5, then 160 − 8 · (code − 5). */
     @ParameterizedTest
     @CsvSource({"0x03, 80, 88, 96, 104, 112, 120, 128, 136", "0x13, 160, 168, 176, 184, 192, 200, 152, 144"})
     void theCodeOfAddedHorizontalBlankingHasTwoScales(

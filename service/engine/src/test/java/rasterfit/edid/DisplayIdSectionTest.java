@@ -15,7 +15,7 @@ import rasterfit.timing.Dmt;
 import rasterfit.timing.HdmiVideo;
 import rasterfit.timing.RasterTiming;
 
-/** Sections (DisplayID 1.3 §2, 2.1a §2), codes, limits, and the blocks that CTA-861-I carries. */
+/** Sections (DisplayID 1.3, 2.1a), codes, limits, and the blocks that CTA-861-I carries. */
 class DisplayIdSectionTest {
     private static final RasterTiming FIRST = Dmt.find(0x52).orElseThrow().timing();
     private static final int[] TYPE_VII = DisplayIdDescriptors.typeVii(FIRST, 4, true);
@@ -40,7 +40,7 @@ class DisplayIdSectionTest {
     void aSectionOfAnotherVersionIsLeftOut(int version) {
         DisplayIdSection section = read(DisplayIdBuilder.version(version).block(0x23, 0, new int[] {0x10}));
         assertThat(section.timings()).isEmpty();
-        assertDefects(DefectCode.VERSION_UNKNOWN);
+        assertDefects(DefectCode.EXTENSION_NOT_READ);
     }
 
     @Test
