@@ -7,7 +7,11 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import rasterfit.quantity.Frequency;
 import rasterfit.timing.Cta861;
+import rasterfit.timing.Cvt;
+import rasterfit.timing.CvtBlanking;
+import rasterfit.timing.CvtRequest;
 import rasterfit.timing.Dmt;
 import rasterfit.timing.RasterTiming;
 
@@ -92,6 +96,31 @@ class DisplayIdDetailedTest {
         assertThat(without.chroma420()).isEqualTo(Chroma420.NOT_LISTED);
     }
 
+    /** The example of a whole structure in VESA DisplayID 2.0, as an open decoder keeps it among its test data. */
+    @Test
+    void theExampleOfTheStandardHasThreeTimingsOfReducedBlankingV2() {
+        List<DisplayIdTiming> timings = read(
+                0x22,
+                0,
+                new int[] {
+                    0xC7, 0x7E, 0x08, 0x88, 0xFF, 0x0F, 0x4F, 0x00, 0x07, 0x80, 0x1F, 0x00, 0x6F, 0x08, 0x3D, 0x00,
+                    0x2F, 0x00, 0x07, 0x00
+                },
+                new int[] {
+                    0x5D, 0x94, 0x03, 0x08, 0xFF, 0x09, 0x4F, 0x00, 0x07, 0x80, 0x1F, 0x00, 0x9F, 0x05, 0x28, 0x00,
+                    0x1A, 0x00, 0x07, 0x00
+                },
+                new int[] {
+                    0xC7, 0x08, 0x02, 0x08, 0x7F, 0x07, 0x4F, 0x00, 0x07, 0x80, 0x1F, 0x00, 0x37, 0x04, 0x1E, 0x00,
+                    0x10, 0x00, 0x07, 0x00
+                });
+        // VESA DMT 1.13 prints the first; CVT 1.2 makes the others.
+        assertThat(timings)
+                .extracting(DisplayIdTiming::timing)
+                .containsExactly(Dmt.find(0x57).orElseThrow().timing(), reducedV2(2560, 1440), reducedV2(1920, 1080));
+        assertThat(timings).extracting(DisplayIdTiming::preferred).containsExactly(true, false, false);
+    }
+
     @Test
     void typeViiSaysHowManyBytesItsDescriptorsHaveBeyond20() {
         assertThat(read(0x22, 0x22, Arrays.copyOf(VIC_5, 22), Arrays.copyOf(VIC_5, 22)))
@@ -157,6 +186,10 @@ class DisplayIdDetailedTest {
         int[] changed = descriptor.clone();
         changed[offset] = value;
         return changed;
+    }
+
+    private static RasterTiming reducedV2(int width, int height) {
+        return Cvt.timing(CvtRequest.progressive(width, height, Frequency.ofHz(60), CvtBlanking.REDUCED_V2));
     }
 
     private static RasterTiming vic(int vic) {

@@ -78,6 +78,34 @@ class DisplayIdOracleTest {
         assertThat(compare(edids)).isGreaterThan(2 * SECTIONS);
     }
 
+    @Test
+    void timingBlocksInsideCta861GiveTheTimingsThatTheToolPrints() throws IOException {
+        Random random = new Random(SEED);
+        Map<Path, byte[]> edids = new LinkedHashMap<>();
+        for (int i = 0; i < 100; i++) {
+            CtaBuilder cta = i % 2 == 0
+                    ? cta(
+                            34,
+                            2,
+                            DisplayIdDescriptors.typeVii(
+                                    timing(random, 1000, 32768, 32768), random.nextInt(9), random.nextBoolean()))
+                    : cta(35, 1, new int[] {dmt(random)});
+            Path file = folder.resolve("cta" + i);
+            edids.put(file, EdidBuilder.digital(4).name("cta").extension(cta).build());
+            Files.write(file, edids.get(file));
+        }
+        assertThat(compare(edids)).isEqualTo(100);
+    }
+
+    /** One data block: extended tag, revision and flags, a descriptor. */
+    private static CtaBuilder cta(int extendedTag, int flags, int[] descriptor) {
+        int[] payload = new int[2 + descriptor.length];
+        payload[0] = extendedTag;
+        payload[1] = flags;
+        System.arraycopy(descriptor, 0, payload, 2, descriptor.length);
+        return new CtaBuilder().dataBlock(7, payload);
+    }
+
     /** The number of timings compared. */
     private static int compare(Map<Path, byte[]> edids) {
         // 254 means that the EDID breaks a rule; these have no product identity, for instance.
@@ -101,12 +129,17 @@ class DisplayIdOracleTest {
         return compared;
     }
 
+    /** The lines of DisplayID sections, and of DisplayID timing blocks inside CTA-861, whose headings are indented by 2. */
     private static List<String> displayId(List<String> lines) {
         List<String> sections = new ArrayList<>();
+        boolean isSection = false;
         boolean isInside = false;
         for (String line : lines) {
             if (line.startsWith("Block ")) {
-                isInside = line.contains("DisplayID Extension Block");
+                isSection = line.contains("DisplayID Extension Block");
+            }
+            if (isSection || line.matches(" {2}\\S.*")) {
+                isInside = isSection || line.contains("DisplayID Type");
             }
             if (isInside) {
                 sections.add(line);
@@ -115,15 +148,30 @@ class DisplayIdOracleTest {
         return sections;
     }
 
-    /** What the tool can print: without the further timings at 1000/1001 of a rate. */
     private static List<DisplayIdTiming> read(byte[] edid) {
         List<DisplayIdTiming> timings = new ArrayList<>();
+        DefectLog log = new DefectLog();
         for (int index = 1; index < edid.length / Block.BYTES; index++) {
             Block block = new Block(edid, index);
             if (block.at(0) == DisplayIdSection.EXTENSION_TAG) {
-                DefectLog log = new DefectLog();
                 timings.addAll(DisplayIdSection.read(block, log).timings());
-                assertThat(log.defects()).allMatch(defect -> defect.code().isNote());
+            } else if (block.at(0) == CtaExtension.TAG) {
+                timings.addAll(ofCta(block, log));
+            }
+        }
+        assertThat(log.defects()).allMatch(defect -> defect.code().isNote());
+        return timings;
+    }
+
+    /** CTA-861-I tables 60, 61 and 64: data blocks from byte 4 on, extended ones of tag 7. */
+    private static List<DisplayIdTiming> ofCta(Block block, DefectLog log) {
+        List<DisplayIdTiming> timings = new ArrayList<>();
+        int length;
+        for (int offset = 4; offset < block.at(2); offset += 1 + length) {
+            length = block.at(offset) & 31;
+            int extendedTag = block.at(offset) >> 5 == 7 ? block.at(offset + 1) : 0;
+            if (extendedTag == 34 || extendedTag == 35) {
+                timings.addAll(DisplayIdTimings.ofCta(block, extendedTag, offset + 2, length - 1, log));
             }
         }
         return timings;
