@@ -48,7 +48,10 @@ public final class EdidDecode {
         return run(List.of("sh"), script.toString());
     }
 
-    /** What it prints for each EDID: all timings in full, preferred timings, native resolutions; two processes at a time. */
+    /**
+     * What it prints for each EDID: all timings in full, preferred timings, native resolutions. Two processes at a time. Nothing
+     * for an EDID over which it breaks down.
+     */
     public static List<List<String>> decoded(List<byte[]> edids) {
         String tool = require();
         Path folder = null;
@@ -58,11 +61,12 @@ public final class EdidDecode {
                 Files.write(folder.resolve(i + ".edid"), edids.get(i));
             }
             String each = "\"" + tool + "\" -s -L -p -n $i.edid >$i.txt 2>&1; s=$?; "
-                    // 254 only means that the EDID breaks a rule.
-                    + "[ $s -eq 0 ] || [ $s -eq 254 ] || { echo \"$i.edid: $s\"; exit 1; }";
-            String half = "set -f; cd \"%s\"; i=%d; while [ $i -lt %d ]; do %s; i=$((i+2)); done\n";
+                    // 254 only means that the EDID breaks a rule; above 128 a signal ended the process.
+                    + "[ $s -eq 0 ] || [ $s -eq 254 ] || { [ $s -gt 128 ] && : >$i.txt; } || { echo $i: $s; exit 1; }";
+            String half = "cd \"%s\"; i=%d; while [ $i -lt %d ]; do %s; i=$((i+2)); done";
             String script = "(" + String.format(half, folder, 0, edids.size(), each) + ") & "
-                    + "(" + String.format(half, folder, 1, edids.size(), each) + "); two=$?; wait $! && exit $two\n";
+                    + "(" + String.format(half, folder, 1, edids.size(), each) + "); second=$?; "
+                    + "wait $! && exit $second\n";
             run(List.of("sh"), script);
             List<List<String>> decoded = new ArrayList<>();
             for (int i = 0; i < edids.size(); i++) {

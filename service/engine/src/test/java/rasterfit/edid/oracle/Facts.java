@@ -34,7 +34,8 @@ final class Facts {
     private final Map<String, Object> values = new LinkedHashMap<>();
 
     /** One value in which the decoders differ; absent where a decoder does not give it at all. */
-    record Difference(String name, @Nullable Object ours, @Nullable Object theirs) {}
+    record Difference(
+            String name, @Nullable Object ours, @Nullable Object theirs) {}
 
     void put(String name, Object value) {
         Object before = values.put(name, value);
@@ -106,7 +107,8 @@ final class Facts {
         return Rational.of(hz.dividedBy(KILO).round() * KILO);
     }
 
-    @Nullable Object get(String name) {
+    @Nullable
+    Object get(String name) {
         return values.get(name);
     }
 

@@ -7,8 +7,6 @@ import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
-import rasterfit.edid.EdidReader;
-import rasterfit.edid.oracle.Comparison.Case;
 import rasterfit.edid.oracle.Facts.Difference;
 import rasterfit.quantity.Rational;
 import rasterfit.timing.Polarity;
@@ -23,7 +21,7 @@ enum KnownDifference {
      * It takes the active pixels and lines of a detailed timing as they stand and cuts the borders out of the blanking; but
      * active is border, addressable and border again (E-EDID A2 §3.12).
      */
-    BORDERS(0, 0) {
+    BORDERS(2, 1896) {
         @Override
         boolean explains(Difference difference, Case edid) {
             String name = listed(difference);
@@ -39,7 +37,7 @@ enum KnownDifference {
     },
 
     /** FFh in all bytes is filler, which it prints as 4095 by 8190 pixels. */
-    FILLER_AS_TIMING(0, 0) {
+    FILLER_AS_TIMING(1, 52) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().equals("detailed timings of one value") && difference.ours() == null;
@@ -47,7 +45,7 @@ enum KnownDifference {
     },
 
     /** It takes a detailed timing below 10 MHz for invalid; E-EDID A2 table 3.21 begins at 10 kHz. */
-    SLOW_CLOCK(0, 0) {
+    SLOW_CLOCK(0, 76) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().equals("detailed timings below 10 MHz") && difference.theirs() == null;
@@ -55,33 +53,33 @@ enum KnownDifference {
     },
 
     /** It ends the list of an extension at a slot of zeros, which displays leave in front of timings. */
-    TIMINGS_BEHIND_ZEROS(0, 0) {
+    TIMINGS_BEHIND_ZEROS(27, 0) {
         @Override
         boolean explains(Difference difference, Case edid) {
             boolean isCount = difference.name().equals("detailed timings");
             boolean isTiming = difference.name().startsWith("detailed ") && difference.theirs() == null;
-            return (isCount || isTiming) && hasTimingBehindZeros(edid.edid());
+            return (isCount || isTiming) && edid.hasTimingBehindZeros();
         }
     },
 
     /** It takes every standard timing whose first byte is 01h for an unused one; only 01 01 is (E-EDID A2 table 3.19). */
-    NARROW_STANDARD_TIMING(0, 0) {
+    NARROW_STANDARD_TIMING(1, 66) {
         @Override
         boolean explains(Difference difference, Case edid) {
-            return difference.name().equals("standard timings of 256 pixels") && difference.theirs() == null;
+            return difference.name().endsWith("standard timings of 256 pixels") && difference.theirs() == null;
         }
     },
 
     /** 20 20 in the place of a standard timing is padding of a text, which it reads as 504 pixels at 92 Hz (common practice). */
-    SPACES_AS_TIMING(0, 0) {
+    SPACES_AS_TIMING(0, 56) {
         @Override
         boolean explains(Difference difference, Case edid) {
-            return difference.name().equals("standard timings of spaces") && difference.ours() == null;
+            return difference.name().endsWith("standard timings of spaces") && difference.ours() == null;
         }
     },
 
     /** Before EDID 1.2 it gives a standard timing without a DMT code no raster, where GTF gives one from 1.3 on. */
-    NO_FORMULA_BEFORE_1_2(0, 0) {
+    NO_FORMULA_BEFORE_1_2(0, 1918) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return edid.revision() < 2
@@ -92,7 +90,7 @@ enum KnownDifference {
     },
 
     /** Before EDID 1.3 the bits of 16:10 meant a square (E-EDID A2 table 3.19 note), yet it takes the 16:10 raster of DMT. */
-    SQUARE_TIMING(0, 0) {
+    SQUARE_TIMING(0, 465) {
         @Override
         boolean explains(Difference difference, Case edid) {
             String name = listed(difference);
@@ -105,7 +103,7 @@ enum KnownDifference {
     },
 
     /** It makes the timings of a display with a secondary curve of GTF by the default one. */
-    SECONDARY_CURVE(0, 0) {
+    SECONDARY_CURVE(0, 140) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return listed(difference).startsWith("standard ")
@@ -115,8 +113,29 @@ enum KnownDifference {
         }
     },
 
+    /** It takes CVT for the formula if any descriptor says so, also one with impossible limits or behind another one. */
+    CVT_OF_ANOTHER_DESCRIPTOR(0, 12) {
+        @Override
+        boolean explains(Difference difference, Case edid) {
+            return listed(difference).startsWith("standard ")
+                    && !"CVT".equals(edid.ours().get("range formula"))
+                    && edid.hasCvtLimits();
+        }
+    },
+
+    /** It reads the standard timings of a block of further timings as those of an EDID 1.3, whatever the EDID and its limits. */
+    FURTHER_TIMINGS_AS_OF_1_3(0, 150) {
+        @Override
+        boolean explains(Difference difference, Case edid) {
+            return listed(difference).startsWith("further standard ")
+                    && (edid.revision() < 3
+                            || Set.of("CVT", "SECONDARY_GTF")
+                                    .contains(String.valueOf(edid.ours().get("range formula"))));
+        }
+    },
+
     /** As in {@code rasterfit.timing.KnownDifference}: an aspect of CVT has to hold exactly. */
-    TRUNCATED_ASPECT(0, 0) {
+    TRUNCATED_ASPECT(0, 146) {
         @Override
         boolean explains(Difference difference, Case edid) {
             String name = listed(difference);
@@ -133,7 +152,7 @@ enum KnownDifference {
     },
 
     /** Limits that contradict each other are left out here. */
-    IMPOSSIBLE_LIMITS(0, 0) {
+    IMPOSSIBLE_LIMITS(0, 130) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().startsWith("range ")
@@ -143,7 +162,7 @@ enum KnownDifference {
     },
 
     /** Range limits speak of CVT from EDID 1.4 on (E-EDID A2 table 3.26). */
-    CVT_BEFORE_1_4(0, 0) {
+    CVT_BEFORE_1_4(0, 191) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().startsWith("range ")
@@ -154,7 +173,7 @@ enum KnownDifference {
     },
 
     /** A greatest clock of nothing or less, with what CVT takes off, is none. */
-    CLOCK_BELOW_ZERO(0, 0) {
+    CLOCK_BELOW_ZERO(0, 1) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().equals("range greatest clock")
@@ -165,7 +184,7 @@ enum KnownDifference {
     },
 
     /** A greatest TMDS clock of 0 says nothing (HDMI 1.3a table 8-6). */
-    ZERO_TMDS_CLOCK(0, 0) {
+    ZERO_TMDS_CLOCK(0, 41) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().equals("HDMI max TMDS clock")
@@ -175,7 +194,7 @@ enum KnownDifference {
     },
 
     /** 254 and 255 are reserved (CTA-861-I §7.5.1), and so is HDMI VIC 0; it lists them as unknown ones. */
-    RESERVED_NUMBERS(0, 0) {
+    RESERVED_NUMBERS(0, 48) {
         @Override
         boolean explains(Difference difference, Case edid) {
             if (difference.name().matches("vic:25[45] .*")) {
@@ -192,7 +211,7 @@ enum KnownDifference {
     },
 
     /** Week FFh stands for a model year from EDID 1.4 on (E-EDID A2 table 3.7). */
-    MODEL_YEAR_BEFORE_1_4(0, 0) {
+    MODEL_YEAR_BEFORE_1_4(0, 34) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().equals("model year") && edid.revision() < 4;
@@ -200,15 +219,15 @@ enum KnownDifference {
     },
 
     /** A year of 0 is not stated here. */
-    YEAR_ZERO(0, 0) {
+    YEAR_ZERO(0, 15) {
         @Override
         boolean explains(Difference difference, Case edid) {
-            return difference.name().equals("year") && edid.edid()[0x11] == 0;
+            return difference.name().equals("year") && edid.isYearZero();
         }
     },
 
     /** HDMI latencies are 2 · (code − 1) ms (HDMI 1.4, from memory); it prints 2 · code + 1. */
-    LATENCY(0, 0) {
+    LATENCY(2, 73) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().endsWith(" latency")
@@ -222,19 +241,17 @@ enum KnownDifference {
      * It prefers the first detailed timing only if it stands in the base block and bit 1 of byte 18h is set; E-EDID A2 table 5.1
      * has the first one in front whatever the bit says.
      */
-    PREFERRED_WITHOUT_MARK(0, 0) {
+    PREFERRED_WITHOUT_MARK(3, 94) {
         @Override
         boolean explains(Difference difference, Case edid) {
-            boolean isMarked = (edid.edid()[0x18] & 2) != 0;
-            boolean isInBase = (edid.edid()[0x36] | edid.edid()[0x37]) != 0;
             return difference.name().equals("preferred")
                     && String.valueOf(difference.theirs()).equals("[]")
-                    && !(isMarked && isInBase);
+                    && !(edid.isPreferredMarked() && edid.beginsWithTiming());
         }
     },
 
     /** A code whose width is cut to no cell at all; it lists 0 pixels. */
-    CVT_CODE_OF_NO_PIXELS(0, 0) {
+    CVT_CODE_OF_NO_PIXELS(0, 2) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().equals("CVT codes of no pixels") && difference.ours() == null;
@@ -242,7 +259,7 @@ enum KnownDifference {
     },
 
     /** It gives the fields of VIC 39 half a line more where a detailed timing spells them out (CTA-861-I §7.2.1: they are whole). */
-    WHOLE_FIELDS_OF_VIC_39(0, 0) {
+    WHOLE_FIELDS_OF_VIC_39(0, 2) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().matches("detailed \\d+ vertical total")
@@ -252,17 +269,17 @@ enum KnownDifference {
     },
 
     /** It passes over the flags of an extension that says that nothing follows them. */
-    FLAGS_OF_EMPTY_EXTENSION(0, 0) {
+    FLAGS_OF_EMPTY_EXTENSION(0, 6) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return Set.of("underscan", "basic audio", "YCbCr 4:4:4", "YCbCr 4:2:2")
                             .contains(difference.name())
-                    && firstFlagsStandAlone(edid.edid());
+                    && edid.hasFirstFlagsAlone();
         }
     },
 
     /** Which timings are native is said by their place in the list, and the list differs by borders or impossible timings. */
-    NATIVE_BY_PLACE(0, 0) {
+    NATIVE_BY_PLACE(0, 176) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().equals("native sizes")
@@ -273,15 +290,35 @@ enum KnownDifference {
         }
     },
 
+    /** Extensions that disagree on how many detailed timings are native: the greatest number counts here, its last one there. */
+    NATIVE_COUNTS_DISAGREE(0, 5) {
+        @Override
+        boolean explains(Difference difference, Case edid) {
+            return difference.name().equals("native sizes") && edid.nativeCounts() > 1;
+        }
+    },
+
+    /** Native by bit 1 of byte 18h (EDID 1.4) is the preferred timing, also where the base block has none (as above). */
+    NATIVE_OF_EXTENSION(0, 0) {
+        @Override
+        boolean explains(Difference difference, Case edid) {
+            return difference.name().equals("native sizes")
+                    && edid.revision() >= 4
+                    && edid.isPreferredMarked()
+                    && !edid.beginsWithTiming();
+        }
+    },
+
     /** Before EDID 1.4 the bit of the preferred timing says nothing about the panel (E-EDID A2 table 3.14). */
-    NATIVE_BY_PREFERENCE(0, 0) {
+    NATIVE_BY_PREFERENCE(23, 33) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().equals("native sizes") && edid.revision() < 4;
         }
     };
 
-    private static final Pattern LISTED = Pattern.compile("(detailed|standard|established|CVT code) \\d+");
+    private static final Pattern LISTED =
+            Pattern.compile("(detailed|standard|further standard|established|CVT code) \\d+");
 
     /** How many values of the supplied EDIDs differ for this reason. */
     final int supplied;
@@ -305,29 +342,5 @@ enum KnownDifference {
     private static String listed(Difference difference) {
         Matcher name = LISTED.matcher(difference.name());
         return name.lookingAt() ? name.group() : difference.name();
-    }
-
-    private static boolean firstFlagsStandAlone(byte[] edid) {
-        for (int start = EdidReader.BLOCK_BYTES; start < edid.length; start += EdidReader.BLOCK_BYTES) {
-            if (edid[start] == 2 && edid[start + 1] >= 2) {
-                return edid[start + 2] == 0;
-            }
-        }
-        return false;
-    }
-
-    private static boolean hasTimingBehindZeros(byte[] edid) {
-        for (int start = EdidReader.BLOCK_BYTES; start < edid.length; start += EdidReader.BLOCK_BYTES) {
-            boolean zeros = false;
-            int first = edid[start + 2] & 0xFF;
-            for (int at = first; edid[start] == 2 && first >= 4 && at + 18 <= 127; at += 18) {
-                boolean isTiming = edid[start + at] != 0 || edid[start + at + 1] != 0;
-                if (zeros && isTiming) {
-                    return true;
-                }
-                zeros |= !isTiming;
-            }
-        }
-        return false;
     }
 }

@@ -2,8 +2,10 @@ package rasterfit.edid.oracle;
 
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeSet;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import rasterfit.edid.AcceptedTiming;
@@ -29,6 +31,9 @@ import rasterfit.timing.Scan;
 
 /** What {@code EdidReader} reads, named as {@link TheirFacts} names it. */
 final class OurFacts {
+    /** Eight slots and four descriptors of six. */
+    private static final int MOST_STANDARD_OF_BASE = 8 + 4 * 6;
+
     private final Facts facts = new Facts();
     private final byte[] edid;
     private final EdidReading reading;
@@ -153,8 +158,7 @@ final class OurFacts {
     }
 
     private static boolean isSlow(AcceptedTiming detailed) {
-        return detailed.timing() != null
-                && detailed.timing().pixelClock().compareTo(Frequency.ofHz(10_000_000)) < 0;
+        return detailed.timing() != null && detailed.timing().pixelClock().compareTo(Frequency.ofHz(10_000_000)) < 0;
     }
 
     private void timings() {
@@ -175,13 +179,21 @@ final class OurFacts {
         }
         of(TimingOrigin.HDMI_VIC).forEach(vic -> putTiming(vic.label(), vic));
         List<AcceptedTiming> detailed = of(TimingOrigin.DETAILED);
-        inSequence("detailed", detailed.stream().filter(timing -> !isSlow(timing)).toList());
+        inSequence(
+                "detailed", detailed.stream().filter(timing -> !isSlow(timing)).toList());
         putCount("detailed timings below 10 MHz", detailed.stream().filter(OurFacts::isSlow));
         List<AcceptedTiming> standard = of(TimingOrigin.STANDARD);
-        inSequence("standard", standard.stream().filter(Predicate.not(OurFacts::isNarrow)).toList());
-        putCount("standard timings of 256 pixels", standard.stream().filter(OurFacts::isNarrow));
+        standard("standard", standard.stream().filter(timing -> timing.number() <= MOST_STANDARD_OF_BASE));
+        standard("further standard", standard.stream().filter(timing -> timing.number() > MOST_STANDARD_OF_BASE));
         inSequence("established", of(TimingOrigin.ESTABLISHED));
         inSequence("CVT code", of(TimingOrigin.CVT_CODE));
+    }
+
+    private void standard(String name, Stream<AcceptedTiming> timings) {
+        Map<Boolean, List<AcceptedTiming>> byNarrowness =
+                timings.collect(Collectors.partitioningBy(OurFacts::isNarrow));
+        inSequence(name, byNarrowness.get(false));
+        putCount(name + " timings of 256 pixels", byNarrowness.get(true).stream());
     }
 
     private void inSequence(String name, List<AcceptedTiming> timings) {

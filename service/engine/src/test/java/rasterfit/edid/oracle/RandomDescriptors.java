@@ -38,8 +38,9 @@ final class RandomDescriptors {
     /** Tables 3.26 to 3.28: every combination of offsets and of formulas; now and then limits without a rate between them. */
     private void rangeLimits(EdidBuilder edid, int revision) {
         int[] content = new int[CONTENT];
-        int offsets = random.nextInt(4) == 0 ? random.nextInt(256) : new int[] {0, 2, 3, 8, 10, 11, 12, 14, 15
-        }[random.nextInt(9)];
+        int offsets = random.nextInt(4) == 0
+                ? random.nextInt(256)
+                : new int[] {0, 2, 3, 8, 10, 11, 12, 14, 15}[random.nextInt(9)];
         content[0] = revision >= 4 || random.nextInt(4) == 0 ? offsets : 0;
         int leastField = edge();
         int leastLine = edge();
@@ -108,16 +109,19 @@ final class RandomDescriptors {
         content[1] = 1;
         for (int i = 0; i < 4; i++) {
             if (random.nextInt(5) > 0) {
-                int linesMinusTwoHalved = random.nextInt(8) == 0 ? edge() << 4 : 100 + random.nextInt(800);
-                int aspect = random.nextInt(4);
-                int preferred = random.nextInt(4);
-                int rates = 1 + random.nextInt(31);
-                content[2 + 3 * i] = linesMinusTwoHalved & 0xFF;
-                content[3 + 3 * i] = (linesMinusTwoHalved >> 8) << 4 | aspect << 2;
-                content[4 + 3 * i] = preferred << 5 | rates;
+                System.arraycopy(cvtCode(), 0, content, 2 + 3 * i, 3);
             }
         }
         return content;
+    }
+
+    /** Lines less 2, halved, and aspect; then the preferred rate and which rates are taken. */
+    int[] cvtCode() {
+        int lines = random.nextInt(8) == 0 ? edge() << 4 : 100 + random.nextInt(800);
+        int aspect = random.nextInt(4);
+        int preferred = random.nextInt(4);
+        int rates = 1 + random.nextInt(31);
+        return new int[] {lines & 0xFF, (lines >> 8) << 4 | aspect << 2, preferred << 5 | rates};
     }
 
     /** §3.10.3.9: version 10, then six bytes of flags of which the last four bits are reserved. */

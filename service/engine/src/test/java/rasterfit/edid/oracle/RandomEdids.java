@@ -10,6 +10,7 @@ final class RandomEdids {
     private static final int BLOCK = 128;
     private static final int MOST_EXTENSIONS = 255;
     private static final int BLOCK_MAP = 0xF0;
+    private static final int FURTHER_TIMINGS = 0x10;
 
     private final Random random;
     private final RandomTimings timings;
@@ -32,13 +33,15 @@ final class RandomEdids {
     private byte[] next() {
         int revision = random.nextInt(3) == 0 ? random.nextInt(4) : random.nextBoolean() ? 4 : 3;
         EdidBuilder edid = random.nextBoolean() ? EdidBuilder.digital(revision) : EdidBuilder.analog(revision);
-        base(edid, revision);
+        RandomDescriptors descriptors = new RandomDescriptors(random);
+        base(edid, revision, descriptors);
         int extensions = extensions();
         for (int i = 0; i < extensions; i++) {
             switch (random.nextInt(16)) {
                 case 0 -> edid.extension(blockOf(BLOCK_MAP));
                 // Neither decoder reads these.
                 case 1 -> edid.extension(blockOf(0x41));
+                case 2 -> edid.extension(furtherTimings(descriptors));
                 default -> edid.extension(dataBlocks.extension());
             }
         }
@@ -59,7 +62,7 @@ final class RandomEdids {
         };
     }
 
-    private void base(EdidBuilder edid, int revision) {
+    private void base(EdidBuilder edid, int revision, RandomDescriptors descriptors) {
         String letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
         StringBuilder maker = new StringBuilder();
         for (int i = 0; i < 3; i++) {
@@ -69,7 +72,6 @@ final class RandomEdids {
         edid.made(random.nextInt(8) == 0 ? 255 : random.nextInt(55), 1990 + random.nextInt(36));
         edid.features(random.nextInt(4) == 0 ? random.nextInt(256) : 0x02 | random.nextInt(2));
         edid.established(random.nextInt(256), random.nextInt(256), random.nextInt(256));
-        RandomDescriptors descriptors = new RandomDescriptors(random);
         int standard = random.nextInt(9);
         for (int slot = 0; slot < standard; slot++) {
             int code = descriptors.standardTiming();
@@ -83,6 +85,34 @@ final class RandomEdids {
                 descriptors.addTo(edid, revision);
             }
         }
+    }
+
+    /** VESA Video Timing Block 1.0 (layout from memory): how many timings of each kind, then these. */
+    private byte[] furtherTimings(RandomDescriptors descriptors) {
+        byte[] block = blockOf(FURTHER_TIMINGS);
+        int detailed = random.nextInt(5);
+        int codes = random.nextInt(5);
+        int standard = random.nextInt(10);
+        block[1] = 1;
+        block[2] = (byte) detailed;
+        block[3] = (byte) codes;
+        block[4] = (byte) standard;
+        int at = 5;
+        for (int i = 0; i < detailed; i++) {
+            System.arraycopy(timings.possible(), 0, block, at, 18);
+            at += 18;
+        }
+        for (int i = 0; i < codes; i++) {
+            for (int value : descriptors.cvtCode()) {
+                block[at++] = (byte) value;
+            }
+        }
+        for (int i = 0; i < standard; i++) {
+            int code = descriptors.standardTiming();
+            block[at++] = (byte) (code >> 8);
+            block[at++] = (byte) code;
+        }
+        return block;
     }
 
     private static byte[] blockOf(int tag) {

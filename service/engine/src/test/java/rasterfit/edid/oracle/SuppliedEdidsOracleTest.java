@@ -9,13 +9,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestReporter;
 import rasterfit.EdidDecode;
 import rasterfit.Tables;
 
 /** Every EDID of the folder beside the repository, read by {@code EdidReader} and by {@code edid-decode}. */
 class SuppliedEdidsOracleTest {
     @Test
-    void everySuppliedEdidReadsAsInTheOracle() throws IOException {
+    void everySuppliedEdidReadsAsInTheOracle(TestReporter reporter) throws IOException {
         List<Path> files;
         try (Stream<Path> folder = Files.list(Tables.sharedFile("edid"))) {
             files = folder.filter(file -> file.toString().endsWith(".edid"))
@@ -31,7 +32,10 @@ class SuppliedEdidsOracleTest {
         for (int i = 0; i < edids.size(); i++) {
             comparison.add(files.get(i).getFileName().toString(), edids.get(i), printed.get(i));
         }
+        reporter.publishEntry(comparison.toString());
         comparison.assertNothingUnexplained();
         assertThat(comparison.edids()).isEqualTo(65);
+        assertThat(comparison.numbers()).isGreaterThan(25_000);
+        comparison.assertKnown(reason -> reason.supplied);
     }
 }

@@ -30,8 +30,9 @@ final class TheirCtaFacts {
 
     void put() {
         flags();
-        List<Printed> videos =
-                dataBlocks("Video Data Block:").flatMap(block -> block.children().stream()).toList();
+        List<Printed> videos = dataBlocks("Video Data Block:")
+                .flatMap(block -> block.children().stream())
+                .toList();
         List<Printed> only = dataBlocks("YCbCr 4:2:0 Video Data Block:")
                 .flatMap(block -> block.children().stream())
                 .toList();
@@ -49,9 +50,7 @@ final class TheirCtaFacts {
             facts.put("vic:" + vic + " native", isNative);
             facts.put(
                     "vic:" + vic + " in 4:2:0",
-                    !plain.contains(vic)
-                            ? Chroma420.ONLY
-                            : also.contains(vic) ? Chroma420.ALSO : Chroma420.NOT_LISTED);
+                    !plain.contains(vic) ? Chroma420.ONLY : also.contains(vic) ? Chroma420.ALSO : Chroma420.NOT_LISTED);
             if (timing != null) {
                 facts.putTheirs("vic:" + vic, timing);
             }
@@ -91,7 +90,8 @@ final class TheirCtaFacts {
         Optional<Printed> first = extensions.stream()
                 .filter(block -> block.has("Native detailed modes"))
                 .findFirst();
-        Predicate<String> has = prefix -> first.filter(block -> block.has(prefix)).isPresent();
+        Predicate<String> has =
+                prefix -> first.filter(block -> block.has(prefix)).isPresent();
         facts.put("underscan", has.test("Underscans IT Video Formats by default"));
         facts.put("basic audio", has.test("Basic audio support"));
         facts.put("YCbCr 4:4:4", has.test("Supports YCbCr 4:4:4"));
@@ -133,7 +133,9 @@ final class TheirCtaFacts {
                 .ifPresent(clock -> facts.put("HDMI max TMDS clock", TheirFacts.megahertz(clock)));
         facts.put(
                 "HDMI deep colour",
-                Stream.of(30, 36, 48).filter(bits -> hdmi.has("DC_" + bits + "bit")).toList());
+                Stream.of(30, 36, 48)
+                        .filter(bits -> hdmi.has("DC_" + bits + "bit"))
+                        .toList());
         facts.put("HDMI deep colour 4:4:4", hdmi.has("DC_Y444"));
         facts.put("HDMI dual link", hdmi.has("DVI_Dual"));
         latency(hdmi, "Video latency", "HDMI video latency");

@@ -21,8 +21,9 @@ final class TheirFacts {
 
     private TheirFacts(List<Printed> lines) {
         this.lines = lines;
-        this.blocks =
-                lines.stream().filter(line -> line.text().matches("Block \\d+, .*:")).toList();
+        this.blocks = lines.stream()
+                .filter(line -> line.text().matches("Block \\d+, .*:"))
+                .toList();
     }
 
     static Facts of(List<String> printed) {
@@ -57,7 +58,9 @@ final class TheirFacts {
         facts.put("default GTF", features.has("Supports GTF timings within operating range"));
         TheirRangeFacts.put(
                 facts,
-                descriptors().filter(line -> line.startsWith("Display Range Limits:")).toList());
+                descriptors()
+                        .filter(line -> line.startsWith("Display Range Limits:"))
+                        .toList());
     }
 
     /** "Made in: week 9 of 2009", "Made in: 2009", "Model year: 2009". */
@@ -92,10 +95,16 @@ final class TheirFacts {
         inSequence(
                 "established",
                 Stream.concat(
-                                blocks.get(0).under("Established Timings").flatMap(Printed::timings),
-                                timingsUnder("Established timings III", "-").stream())
+                                blocks.get(0).under("Established Timings"),
+                                descriptors().filter(line -> line.startsWith("Established timings III")))
+                        .flatMap(Printed::timings)
                         .toList());
-        cvtCodes(timingsUnder("CVT 3 Byte", "Coordinated Video Timings"));
+        cvtCodes(Stream.concat(
+                        descriptors().filter(line -> line.startsWith("CVT 3 Byte")),
+                        extensions(", Video Timing Extension")
+                                .flatMap(block -> block.under("Coordinated Video Timings")))
+                .flatMap(Printed::timings)
+                .toList());
     }
 
     private void cvtCodes(List<PrintedTiming> codes) {
@@ -134,7 +143,10 @@ final class TheirFacts {
 
     /** FFh in all bytes, which add up to a timing; other values do not. */
     private static boolean isFiller(PrintedTiming timing) {
-        return timing.horizontalActive() == 4095 && timing.horizontalBorder() == 255 && timing.verticalBorder() == 255;
+        return timing.pixelClockHz().equals(Rational.of(655_350_000))
+                && timing.horizontalActive() == 4095
+                && timing.horizontalFrontPorch() == 1023
+                && timing.horizontalBorder() == 255;
     }
 
     /** Those of the base block, then those of the extensions. */
@@ -151,27 +163,33 @@ final class TheirFacts {
 
     /** A size and rate without a raster of its own has two, of which EDID 1.4 means the first; in early ones it has none. */
     private void standard() {
-        List<Printed> listed = Stream.concat(
-                        blocks.get(0).under("Standard Timings"),
-                        sections("Standard Timing Identifications", "Standard Timings"))
-                .flatMap(section -> section.children().stream())
+        Stream<Printed> base = Stream.concat(
+                blocks.get(0).under("Standard Timings"),
+                descriptors().filter(line -> line.startsWith("Standard Timing Identifications")));
+        standard("standard", base);
+        standard(
+                "further standard",
+                extensions(", Video Timing Extension").flatMap(block -> block.under("Standard Timings")));
+    }
+
+    private void standard(String name, Stream<Printed> sections) {
+        List<Printed> listed = sections.flatMap(section -> section.children().stream())
                 .filter(line -> !line.text().contains("EDID 1.3 source"))
-                .filter(line -> line.timing() != null || WITHOUT_RASTER.matcher(line.text()).matches())
+                .filter(line -> line.timing() != null
+                        || WITHOUT_RASTER.matcher(line.text()).matches())
                 .toList();
-        List<Printed> spaces = listed.stream().filter(TheirFacts::isOfSpaces).toList();
         List<Printed> others = listed.stream().filter(line -> !isOfSpaces(line)).toList();
-        facts.put("standard timings", others.size());
+        facts.put(name + " timings", others.size());
         for (int i = 0; i < others.size(); i++) {
-            String name = "standard " + (i + 1);
             PrintedTiming timing = others.get(i).timing();
             if (timing != null) {
-                putFormula(name, timing);
+                putFormula(name + " " + (i + 1), timing);
             } else {
-                facts.put(name + " size", size(others.get(i)));
+                facts.put(name + " " + (i + 1) + " size", size(others.get(i)));
             }
         }
-        if (!spaces.isEmpty()) {
-            facts.put("standard timings of spaces", spaces.size());
+        if (others.size() < listed.size()) {
+            facts.put(name + " timings of spaces", listed.size() - others.size());
         }
     }
 
@@ -195,21 +213,8 @@ final class TheirFacts {
                 && isRate;
     }
 
-    /** Those of the descriptors with one name, then those of the extensions of further timings with another. */
-    private List<PrintedTiming> timingsUnder(String descriptor, String section) {
-        return sections(descriptor, section).flatMap(Printed::timings).toList();
-    }
-
-    private Stream<Printed> sections(String descriptor, String section) {
-        return Stream.concat(
-                descriptors().filter(line -> line.startsWith(descriptor)),
-                extensions(", Video Timing Extension").flatMap(block -> block.under(section)));
-    }
-
     private Stream<Printed> descriptors() {
-        return blocks.get(0)
-                .under("Detailed Timing Descriptors")
-                .flatMap(section -> section.children().stream());
+        return blocks.get(0).under("Detailed Timing Descriptors").flatMap(section -> section.children().stream());
     }
 
     private Stream<Printed> extensions(String... titles) {

@@ -53,7 +53,8 @@ final class TheirRangeFacts {
                 .ifPresent(clock -> facts.put("range greatest clock", clock));
         facts.put("range formula", formula(ranges.group(1)));
         limits.under("GTF Secondary Curve").findFirst().ifPresent(curve -> {
-            facts.put("range GTF start", number(curve, "Start frequency", " kHz").times(1000));
+            facts.put(
+                    "range GTF start", number(curve, "Start frequency", " kHz").times(1000));
             facts.put("range GTF C", number(curve, "C:", "%"));
             facts.put("range GTF M", number(curve, "M:", "%/kHz"));
             facts.put("range GTF K", number(curve, "K:", ""));
@@ -65,7 +66,9 @@ final class TheirRangeFacts {
                     .ifPresent(pixels -> facts.put("range CVT most pixels", Integer.parseInt(pixels)));
             facts.put(
                     "range CVT aspects",
-                    Arrays.stream(limits.value("Supported aspect ratios").orElseThrow().split(" ", -1))
+                    Arrays.stream(limits.value("Supported aspect ratios")
+                                    .orElseThrow()
+                                    .split(" ", -1))
                             .filter(written -> !written.isEmpty())
                             .map(TheirRangeFacts::aspect)
                             .toList());
@@ -75,7 +78,8 @@ final class TheirRangeFacts {
             facts.put("range CVT standard blanking", limits.has("Supports CVT standard blanking"));
             facts.put("range CVT reduced blanking", limits.has("Supports CVT reduced blanking"));
             limits.value("Preferred vertical refresh")
-                    .ifPresent(rate -> facts.put("range CVT preferred rate", Integer.parseInt(rate.replace(" Hz", ""))));
+                    .ifPresent(
+                            rate -> facts.put("range CVT preferred rate", Integer.parseInt(rate.replace(" Hz", ""))));
         });
     }
 
