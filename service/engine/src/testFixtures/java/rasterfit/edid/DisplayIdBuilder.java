@@ -17,7 +17,7 @@ public final class DisplayIdBuilder {
         this.version = version;
     }
 
-    /** @param version high digit version, low digit revision: 0x12, 0x13, 0x20, 0x21 */
+    /** A section of a version: high digit version, low digit revision, as in 0x12, 0x13, 0x20, 0x21. */
     public static DisplayIdBuilder version(int version) {
         return new DisplayIdBuilder(version);
     }
