@@ -1,5 +1,6 @@
 package rasterfit.edid.oracle;
 
+import java.util.List;
 import java.util.stream.IntStream;
 import rasterfit.edid.EdidReader;
 
@@ -18,6 +19,12 @@ record Case(byte[] edid, Facts ours, Facts theirs) {
     boolean differ(String prefix) {
         return ours.differencesFrom(theirs).stream()
                 .anyMatch(difference -> difference.name().startsWith(prefix));
+    }
+
+    /** Ours is as high as it is wide, with a raster or without one. */
+    boolean isOursSquare(String name, int across) {
+        Object height = ours.get(name + " vertical active");
+        return height != null ? height.equals(across) : List.of(across, across).equals(ours.get(name + " size"));
     }
 
     /** Of EDID 1. */

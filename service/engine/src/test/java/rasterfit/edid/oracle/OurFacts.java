@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import rasterfit.edid.AcceptedTiming;
+import rasterfit.edid.Chroma420;
 import rasterfit.edid.CtaFlags;
 import rasterfit.edid.DefectCode;
 import rasterfit.edid.EdidReader;
@@ -187,6 +188,16 @@ final class OurFacts {
         standard("further standard", standard.stream().filter(timing -> timing.number() > MOST_STANDARD_OF_BASE));
         inSequence("established", of(TimingOrigin.ESTABLISHED));
         inSequence("CVT code", of(TimingOrigin.CVT_CODE));
+        displayId(of(TimingOrigin.DISPLAYID));
+    }
+
+    private void displayId(List<AcceptedTiming> timings) {
+        inSequence("DisplayID", timings);
+        for (int i = 0; i < timings.size(); i++) {
+            String name = "DisplayID " + (i + 1);
+            facts.put(name + " preferred", timings.get(i).preferred());
+            facts.put(name + " in 4:2:0", timings.get(i).chroma420() != Chroma420.NOT_LISTED);
+        }
     }
 
     private void standard(String name, Stream<AcceptedTiming> timings) {

@@ -16,9 +16,11 @@ final class RandomDataBlocks {
 
     private final Random random;
     private final RandomTimings timings;
+    private final RandomDisplayId displayId;
 
-    RandomDataBlocks(Random random, RandomTimings timings) {
+    RandomDataBlocks(Random random, RandomTimings timings, RandomDisplayId displayId) {
         this.random = random;
+        this.displayId = displayId;
         this.timings = timings;
     }
 
@@ -60,7 +62,7 @@ final class RandomDataBlocks {
     }
 
     private Payload dataBlock() {
-        return switch (random.nextInt(24)) {
+        return switch (random.nextInt(26)) {
             case 0, 1, 2, 3 -> new Payload(VIDEO, videos(1 + random.nextInt(31)));
             case 4, 5, 6 -> hdmi();
             case 7, 8 -> forum();
@@ -76,6 +78,8 @@ final class RandomDataBlocks {
             case 21 -> Payload.extended(0x79, 0, 0, 1, random.nextInt(256), 0x80, 0);
             // A vendor that the tool does not know either.
             case 22 -> new Payload(VENDOR, 0xEE, 0xDD, 0x0C, 1, 2);
+            case 23 -> Payload.extended(34, displayId.typeViiOfCta());
+            case 24 -> Payload.extended(35, 0x01, 1 + random.nextInt(0x58));
             default -> Payload.extended(0x78, 1 + random.nextInt(255));
         };
     }

@@ -31,6 +31,7 @@ final class TheirFacts {
         theirs.checksums();
         theirs.base(theirs.blocks.get(0));
         theirs.timings();
+        theirs.displayId();
         new TheirCtaFacts(theirs.facts, theirs.extensions(", CTA-861")).put();
         return theirs.facts;
     }
@@ -211,6 +212,22 @@ final class TheirFacts {
         return timing.horizontalActive() == 504
                 && (timing.verticalActive() == 315 || timing.verticalActive() == 504)
                 && isRate;
+    }
+
+    /** Of its own extensions and of blocks inside CTA-861, in order. */
+    private void displayId() {
+        List<PrintedTiming> timings = extensions(", DisplayID", ", CTA-861")
+                .flatMap(block -> block.children().stream()
+                        .filter(section ->
+                                block.text().contains(", DisplayID") || section.startsWith("DisplayID Type")))
+                .flatMap(Printed::timings)
+                .toList();
+        inSequence("DisplayID", timings);
+        for (int i = 0; i < timings.size(); i++) {
+            String name = "DisplayID " + (i + 1);
+            facts.put(name + " preferred", timings.get(i).remark().contains("preferred"));
+            facts.put(name + " in 4:2:0", timings.get(i).remark().contains("YCbCr 4:2:0"));
+        }
     }
 
     private Stream<Printed> descriptors() {
