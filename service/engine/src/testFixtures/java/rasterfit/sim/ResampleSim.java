@@ -201,10 +201,10 @@ public final class ResampleSim {
         }
         int cropped = 0;
         int[] inside = IntStream.range(0, widths.length)
-                .filter(dot -> edges[dot].compareTo(left) >= 0 && edges[dot + 1].compareTo(right) <= 0)
+                .filter(dot -> compare(edges[dot], left) >= 0 && compare(edges[dot + 1], right) <= 0)
                 .toArray();
         for (int dot = 0; dot < widths.length; dot++) {
-            cropped += edges[dot + 1].compareTo(left) <= 0 || edges[dot].compareTo(right) >= 0 ? 1 : 0;
+            cropped += compare(edges[dot + 1], left) <= 0 || compare(edges[dot], right) >= 0 ? 1 : 0;
         }
         return new Seen(
                 IntStream.of(shown).boxed().toList(),
@@ -240,14 +240,19 @@ public final class ResampleSim {
 
     private static int floor(BigFraction value) {
         int towardsZero = value.intValue();
-        return BigFraction.of(towardsZero).compareTo(value) > 0 ? towardsZero - 1 : towardsZero;
+        return compare(BigFraction.of(towardsZero), value) > 0 ? towardsZero - 1 : towardsZero;
     }
 
     private static BigFraction max(BigFraction... values) {
-        return Arrays.stream(values).max(BigFraction::compareTo).orElseThrow();
+        return Arrays.stream(values).max(ResampleSim::compare).orElseThrow();
     }
 
     private static BigFraction min(BigFraction... values) {
-        return Arrays.stream(values).min(BigFraction::compareTo).orElseThrow();
+        return Arrays.stream(values).min(ResampleSim::compare).orElseThrow();
+    }
+
+    /** Not the library's comparison: version 1.2 orders two negative fractions by magnitude. */
+    private static int compare(BigFraction a, BigFraction b) {
+        return a.subtract(b).signum();
     }
 }
