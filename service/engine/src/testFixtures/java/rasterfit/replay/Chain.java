@@ -2,6 +2,7 @@ package rasterfit.replay;
 
 import java.util.Collection;
 import java.util.List;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import rasterfit.gear.Converter;
 import rasterfit.gear.ConverterInput;
@@ -55,7 +56,7 @@ record Chain(
         return route.stream().filter(step -> step.stage() == stage).findFirst().orElse(null);
     }
 
-    private static <T> T one(Collection<T> all, java.util.function.Predicate<T> wanted) {
+    private static <T> T one(Collection<T> all, Predicate<T> wanted) {
         List<T> found = all.stream().filter(wanted).toList();
         if (found.size() != 1) {
             throw new IllegalArgumentException("the answer names " + found.size() + " parts where it must name one");

@@ -1,6 +1,6 @@
 package rasterfit.replay;
 
-import java.math.MathContext;
+import java.math.RoundingMode;
 import org.apache.commons.numbers.fraction.BigFraction;
 import org.jspecify.annotations.Nullable;
 
@@ -10,6 +10,8 @@ import org.jspecify.annotations.Nullable;
  * @param measure path of the claim in the answer, such as {@code shape.leastDotWidth}
  */
 public record Objection(String measure, @Nullable Object claimed, @Nullable Object measured) {
+    private static final int DECIMALS = 9;
+
     @Override
     public String toString() {
         return measure + " is claimed to be " + told(claimed) + " and measured as " + told(measured);
@@ -17,7 +19,7 @@ public record Objection(String measure, @Nullable Object claimed, @Nullable Obje
 
     private static String told(@Nullable Object value) {
         return value instanceof BigFraction fraction
-                ? fraction + " (" + fraction.bigDecimalValue(MathContext.DECIMAL32.getPrecision(), java.math.RoundingMode.HALF_EVEN) + ")"
+                ? fraction + " (" + fraction.bigDecimalValue(DECIMALS, RoundingMode.HALF_EVEN) + ")"
                 : String.valueOf(value);
     }
 }

@@ -13,7 +13,7 @@ import rasterfit.sim.Scan;
 
 /** Fields that an output with a clock of its own drops or shows twice, counted over many seconds. */
 final class Rates {
-    /** About two minutes: some twenty beats of 6.3 s, which 60.0985 Hz and 59.94 Hz have. */
+    /** Two minutes and more at 60 Hz: a dozen beats of 60.0985 Hz against 60, twenty against 59.94. */
     private static final int FRAMES = 8000;
 
     private Rates() {}

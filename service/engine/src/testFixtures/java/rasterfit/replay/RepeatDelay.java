@@ -4,7 +4,7 @@ import static rasterfit.Fractions.fraction;
 
 import java.util.Objects;
 import org.apache.commons.numbers.fraction.BigFraction;
-import rasterfit.gear.Fact;
+import rasterfit.gear.Assumptions;
 import rasterfit.gear.Mode;
 import rasterfit.gear.Processing;
 import rasterfit.match.Settings;
@@ -26,14 +26,13 @@ final class RepeatDelay {
         BigFraction least = soonest;
         BigFraction latest = soonest;
         if (processing instanceof Processing.LineRepeat repeat) {
-            if (repeat.latestStartLines() instanceof Fact.Unknown) {
-                latest = BigFraction.ONE; // the whole line has come, which always suffices
-            } else {
-                BigFraction stated =
-                        fraction(repeat.latestStartLines().orAssume(NONE).greatest());
-                latest = stated.subtract(soonest).signum() > 0 ? stated : soonest;
-                least = latest;
-            }
+            // Unless the device says when it begins at the latest, that is when the whole line has come, which always
+            // suffices; then it may begin at any moment between.
+            BigFraction stated = fraction(repeat.latestStartLines()
+                    .orAssume(Assumptions.LATEST_START_LINES)
+                    .greatest());
+            latest = stated.subtract(soonest).signum() > 0 ? stated : soonest;
+            least = repeat.latestStartLines().isUnknown() ? soonest : latest;
         }
         BigFraction lineMs = BigFraction.of(1000).divide(fraction(mode.lineRate().hz()));
         BigFraction typical = least.add(latest).divide(2);
@@ -50,7 +49,4 @@ final class RepeatDelay {
                 keepsLines ? heldAtOnce : 0,
                 null);
     }
-
-    /** Never used: the fact is known where it is asked. */
-    private static final rasterfit.gear.Estimate NONE = rasterfit.gear.Estimate.exactly(0);
 }

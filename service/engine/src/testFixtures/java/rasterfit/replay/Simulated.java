@@ -2,6 +2,7 @@ package rasterfit.replay;
 
 import java.util.HashMap;
 import java.util.Map;
+import java.util.function.Function;
 import rasterfit.sim.FreeRunSim;
 import rasterfit.sim.LineBufferSim;
 import rasterfit.sim.LineRepeatSim;
@@ -16,7 +17,7 @@ final class Simulated {
     private record FreeWay(String kind, FreeRunSim.Setup setup) {}
 
     @SuppressWarnings("unchecked")
-    private <K, V> V once(K key, java.util.function.Function<K, V> simulation) {
+    private <K, V> V once(K key, Function<K, V> simulation) {
         Object known = done.get(key);
         if (known == null) {
             known = simulation.apply(key);

@@ -1,5 +1,6 @@
 package rasterfit.sim;
 
+import java.math.BigInteger;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -117,10 +118,11 @@ public final class ResampleSim {
     /** Follows the dots of one line. */
     public static Seen dots(Sampling sampling, Placement placement, Panel panel) {
         int[] samples = new int[-floor(sampling.windowSamples.negate())];
+        Centres dots = Centres.of(
+                sampling.windowLeft.multiply(sampling.dotsPerLine).subtract(sampling.firstDot),
+                sampling.dotsPerLine.divide(sampling.samplesPerLine));
         for (int sample = 0; sample < samples.length; sample++) {
-            BigFraction centreInLine =
-                    centre(sample).divide(sampling.samplesPerLine).add(sampling.windowLeft);
-            int dot = floor(centreInLine.multiply(sampling.dotsPerLine).subtract(sampling.firstDot));
+            int dot = dots.under(sample);
             samples[sample] = dot >= 0 && dot < sampling.dots ? dot : NO_DOT;
         }
         BigFraction[] edgesInWindow = new BigFraction[sampling.dots + 1];
@@ -168,10 +170,11 @@ public final class ResampleSim {
     private static int[] place(int[] window, BigFraction length, Placement placement) {
         int[] raster = new int[placement.rasterColumns];
         Arrays.fill(raster, NO_DOT);
+        Centres cells = Centres.of(BigFraction.ZERO, length.divide(placement.columns));
         for (int column = 0; column < placement.columns; column++) {
             int at = placement.first + column;
             if (at >= 0 && at < raster.length) {
-                raster[at] = window[floor(centre(column).multiply(length).divide(placement.columns))];
+                raster[at] = window[cells.under(column)];
             }
         }
         return raster;
@@ -181,10 +184,10 @@ public final class ResampleSim {
     private static int[] show(int[] raster, Panel panel) {
         int[] shown = new int[panel.panelColumns];
         Arrays.fill(shown, NO_DOT);
+        Centres columns = Centres.of(panel.start, panel.length.divide(panel.columns));
         for (int column = 0; column < panel.columns; column++) {
             int at = panel.first + column;
-            int from = floor(
-                    centre(column).multiply(panel.length).divide(panel.columns).add(panel.start));
+            int from = columns.under(column);
             if (at >= 0 && at < shown.length && from >= 0 && from < raster.length) {
                 shown[at] = raster[from];
             }
@@ -234,8 +237,24 @@ public final class ResampleSim {
                 .add(panel.first);
     }
 
-    private static BigFraction centre(int cell) {
-        return BigFraction.of(2 * cell + 1, 2);
+    /**
+     * The cells of one stage on those of the stage before: cell c has its centre at offset + (c + 1/2) · step of them, which
+     * is (first + c · next) / scale in whole numbers.
+     */
+    private record Centres(long first, long next, long scale) {
+        static Centres of(BigFraction offset, BigFraction step) {
+            BigFraction first = offset.add(step.divide(2));
+            BigInteger scale = first.getDenominator().multiply(step.getDenominator());
+            return new Centres(
+                    first.multiply(scale).getNumerator().longValueExact(),
+                    step.multiply(scale).getNumerator().longValueExact(),
+                    scale.longValueExact());
+        }
+
+        /** The cell of the stage before in which the centre lies. */
+        int under(int cell) {
+            return Math.toIntExact(Math.floorDiv(Math.addExact(first, Math.multiplyExact(cell, next)), scale));
+        }
     }
 
     private static int floor(BigFraction value) {
