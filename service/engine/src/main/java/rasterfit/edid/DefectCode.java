@@ -17,6 +17,8 @@ public enum DefectCode {
     /** A detailed timing that no raster can have, or filler; left out. */
     DETAILED_TIMING_IMPOSSIBLE,
     STANDARD_TIMING_RESERVED,
+    /** A CVT code with reserved bits, or without a rate or a size. */
+    CVT_CODE_RESERVED,
     /** Limits with a minimum above the maximum are left out; a zero minimum is kept. */
     RANGE_LIMITS_IMPOSSIBLE,
     /** Offsets of EDID 1.4 in an earlier EDID are not applied, reserved ones neither. */
@@ -34,7 +36,6 @@ public enum DefectCode {
     VIC_UNKNOWN,
     EXTENSION_NOT_READ(true),
     DATA_BLOCK_NOT_READ(true),
-    DESCRIPTOR_NOT_READ(true),
     /** More was wrong than is listed. */
     FURTHER_DEFECTS_OMITTED;
 

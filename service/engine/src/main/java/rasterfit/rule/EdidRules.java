@@ -41,6 +41,7 @@ public final class EdidRules {
             case DETAILED_TIMING_IMPOSSIBLE ->
                 "A detailed timing describes a raster; one that cannot exist is left out.";
             case STANDARD_TIMING_RESERVED -> "An unused standard timing reads 01 01; reserved values are left out.";
+            case CVT_CODE_RESERVED -> "A CVT code states a size and at least one rate, and no reserved bit.";
             case RANGE_LIMITS_IMPOSSIBLE -> "A least rate is not above the greatest; such limits are left out.";
             case RANGE_OFFSETS_UNDEFINED -> "Offsets of range limits exist from EDID 1.4 on; others are not applied.";
             case IMAGE_SIZE_CONTRADICTORY ->
@@ -51,9 +52,8 @@ public final class EdidRules {
             case DATA_BLOCK_TOO_SHORT -> "A data block is long enough for what it must hold.";
             case VIC_RESERVED -> "Short video descriptors of 0, 128, 254 and 255 are reserved and are left out.";
             case VIC_UNKNOWN -> "A video timing with a number that has no published raster stays without one.";
-            case EXTENSION_NOT_READ -> "An extension of another standard than CTA-861 is not read.";
+            case EXTENSION_NOT_READ -> "An extension of another standard than CTA-861 and DisplayID is not read.";
             case DATA_BLOCK_NOT_READ -> "A data block that says nothing about timings and links is not read.";
-            case DESCRIPTOR_NOT_READ -> "A descriptor of timings in another form is not read.";
             case FURTHER_DEFECTS_OMITTED -> "Beyond a number of defects the rest is not listed.";
         };
     }
@@ -63,8 +63,7 @@ public final class EdidRules {
             case EXTENSION_LAYOUT_INVALID, DATA_BLOCK_OVERRUN, DATA_BLOCK_TOO_SHORT, VIC_RESERVED, VIC_UNKNOWN ->
                 "CTA-861-I §7.3, §7.4, §7.5";
             case LINK_CONTRADICTORY -> "HDMI 1.3a §8.3";
-            case EXTENSION_NOT_READ, DATA_BLOCK_NOT_READ, DESCRIPTOR_NOT_READ, FURTHER_DEFECTS_OMITTED, TOO_LONG ->
-                "assumption";
+            case EXTENSION_NOT_READ, DATA_BLOCK_NOT_READ, FURTHER_DEFECTS_OMITTED, TOO_LONG -> "assumption";
             case LENGTH_NOT_WHOLE_BLOCKS,
                     HEADER_MISSING,
                     CHECKSUM_WRONG,
@@ -73,6 +72,7 @@ public final class EdidRules {
                     EXTENSION_COUNT_DIFFERS,
                     DETAILED_TIMING_IMPOSSIBLE,
                     STANDARD_TIMING_RESERVED,
+                    CVT_CODE_RESERVED,
                     RANGE_LIMITS_IMPOSSIBLE,
                     RANGE_OFFSETS_UNDEFINED,
                     IMAGE_SIZE_CONTRADICTORY -> "E-EDID A2 §3";
