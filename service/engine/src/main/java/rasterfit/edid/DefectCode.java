@@ -14,7 +14,7 @@ public enum DefectCode {
     MANUFACTURER_ID_INVALID,
     /** Byte 7Eh and the number of blocks differ. */
     EXTENSION_COUNT_DIFFERS,
-    /** A detailed timing that no raster can have, or filler; left out. */
+    /** A timing that no raster can have or no formula makes, or filler; left out. */
     DETAILED_TIMING_IMPOSSIBLE,
     STANDARD_TIMING_RESERVED,
     /** A CVT code with reserved bits, or without a rate or a size. */
@@ -30,7 +30,7 @@ public enum DefectCode {
     EXTENSION_LAYOUT_INVALID,
     DATA_BLOCK_OVERRUN,
     DATA_BLOCK_TOO_SHORT,
-    /** A short video descriptor of 0, 128, 254 or 255, or HDMI VIC 0; left out. */
+    /** A short video descriptor of 0, 128, 254 or 255, or the number 0 of a timing; left out. */
     VIC_RESERVED,
     /** A number without a published timing; kept as an entry without a raster. */
     VIC_UNKNOWN,
