@@ -36,7 +36,7 @@ class DecodeFuzz {
 
     @MethodSource("seeds")
     @FuzzTest
-    @Timeout(10)
+    @Timeout(30)
     void anyBytesAreAnswered(byte[] bytes) {
         byte[] given = bytes.clone();
         String first = read(bytes);

@@ -11,6 +11,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import rasterfit.edid.CtaBuilder;
+import rasterfit.edid.DisplayIdBuilder;
+import rasterfit.edid.DisplayIdDescriptors;
 import rasterfit.edid.EdidBuilder;
 import rasterfit.edid.EdidReader;
 import rasterfit.timing.Cta861;
@@ -39,6 +41,8 @@ public final class EdidSeeds {
         Map<String, byte[]> seeds = new LinkedHashMap<>();
         seeds.put("television", television().build());
         seeds.put("monitor", monitor().build());
+        seeds.put("displayid-1", displayId1().build());
+        seeds.put("displayid-2", displayId2().build());
         seeds.put("analog-1.2", analog(2).build());
         seeds.put("analog-1.4", analog(4).build());
         seeds.put("every-vic", everyVic().build());
@@ -84,10 +88,7 @@ public final class EdidSeeds {
                 // E-EDID table 3.33: version, then six bytes of established timings III.
                 .displayDescriptor(0xF7, 0, 0x0A, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xF0)
                 // E-EDID table 3.32: version, then four CVT codes of three bytes.
-                .displayDescriptor(0xF8, 0, 1, 0x2A, 0x24, 0x7F, 0x57, 0x18, 0x1F, 0, 0, 0, 0, 0, 0)
-                // A DisplayID 1.3 section of one detailed timing (VESA DisplayID 1.3, tables 2-1 and 4-14, from
-                // memory).
-                .extension(displayId());
+                .displayDescriptor(0xF8, 0, 1, 0x2A, 0x24, 0x7F, 0x57, 0x18, 0x1F, 0, 0, 0, 0, 0, 0);
     }
 
     private static EdidBuilder analog(int revision) {
@@ -135,19 +136,38 @@ public final class EdidSeeds {
         return edid.build();
     }
 
-    private static byte[] displayId() {
-        int[] section = {
-            0x70, 0x13, 23, 0, 0, 0x03, 0x00, 20, 0x01, 0x3A, 0x00, 0x84, 0x7F, 0x07, 0x17, 0x01, 0x57, 0x80, 0x2B,
-            0x00, 0x37, 0x04, 0x2C, 0x00, 0x03, 0x80, 0x04, 0x00
-        };
-        byte[] block = new byte[EdidReader.BLOCK_BYTES];
-        int sum = 0;
-        for (int i = 0; i < section.length; i++) {
-            block[i] = (byte) section[i];
-            sum += i == 0 ? 0 : section[i];
-        }
-        block[section.length] = (byte) -sum;
-        return block;
+    /** VESA DisplayID 1.3: timings of types I, II, III, V and VI, codes and bits of listed ones, limits. */
+    private static EdidBuilder displayId1() {
+        return EdidBuilder.digital(4)
+                .detailed(timing(16), 530, 298)
+                .extension(DisplayIdBuilder.version(0x13)
+                        .block(0x03, 1, DisplayIdDescriptors.typeI(timing(16), 4, true))
+                        .block(0x04, 0, DisplayIdDescriptors.typeIi(timing(4), false))
+                        .block(0x05, 0, DisplayIdDescriptors.typeIii(1280, 4, 60, false, true, false))
+                        .block(0x06, 0, new int[] {0x10, 0x52})
+                        .block(0x07, 0, new int[10])
+                        .block(0x08, 0, new int[] {0xFF, 0x80, 0, 0, 0, 0, 0, 1})
+                        .rangeLimits(2500, 15000, 30, 80, 160, 50, 75, 30, 0x80)
+                        .build())
+                .extension(DisplayIdBuilder.version(0x13)
+                        .block(0x11, 0, DisplayIdDescriptors.typeV(2560, 1440, 60, true, false))
+                        .block(0x13, 0, DisplayIdDescriptors.typeVi(timing(16), false, true))
+                        .build());
+    }
+
+    /** VESA DisplayID 2.1a: timings of types VII to X, limits, data blocks of CTA-861; and types inside CTA-861 itself. */
+    private static EdidBuilder displayId2() {
+        return EdidBuilder.digital(4)
+                .detailed(timing(16), 530, 298)
+                .extension(DisplayIdBuilder.version(0x20)
+                        .block(0x22, 2, DisplayIdDescriptors.typeVii(timing(97), 4, true))
+                        .block(0x23, 0, new int[] {0x10, 0x52})
+                        .block(0x24, 0, DisplayIdDescriptors.typeIx(2560, 1080, 75, 2, true))
+                        .block(0x2A, 0x20, DisplayIdDescriptors.typeX(8, 3, 3840, 1600, 120, 2, 3, true))
+                        .dynamicRangeLimits(1, 25_000, 600_000, 48, 300, true)
+                        .block(0x81, 0, new int[] {0x43, 0x90, 4, 97})
+                        .build())
+                .extension(new CtaBuilder().video(16, 97).dataBlock(7, 35, 1, 0x52));
     }
 
     private static RasterTiming timing(int vic) {

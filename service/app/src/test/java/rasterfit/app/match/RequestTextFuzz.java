@@ -21,7 +21,7 @@ class RequestTextFuzz {
 
     @MethodSource("seeds")
     @FuzzTest
-    @Timeout(20)
+    @Timeout(30)
     void anyBodyIsAnsweredOrRefused(byte[] body) {
         TARGET.check(body);
     }
