@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param only420 the VICs that are taken in YCbCr 4:2:0 alone
  * @param also420 the places in {@code videos} that are taken in YCbCr 4:2:0 as well
  * @param allAlso420 a map without bits: every one of {@code videos}
+ * @param displayIdTimings of the blocks that carry timings of DisplayID
  * @param extensionCount how many extension blocks the EDID has, if this is stated here
  */
 record CtaDataBlocks(
@@ -21,10 +22,11 @@ record CtaDataBlocks(
         @Nullable VideoCapability capability,
         @Nullable HdmiBlock hdmi,
         @Nullable HdmiForumBlock hdmiForum,
+        List<DisplayIdTiming> displayIdTimings,
         @Nullable Integer extensionCount) {
 
     static final CtaDataBlocks NONE =
-            new CtaDataBlocks(List.of(), List.of(), new BitSet(), false, null, null, null, null);
+            new CtaDataBlocks(List.of(), List.of(), new BitSet(), false, null, null, null, List.of(), null);
 
     /** One short video descriptor. */
     record ShortVideo(int vic, boolean isNative) {
@@ -38,5 +40,6 @@ record CtaDataBlocks(
     CtaDataBlocks {
         videos = List.copyOf(videos);
         only420 = List.copyOf(only420);
+        displayIdTimings = List.copyOf(displayIdTimings);
     }
 }

@@ -30,10 +30,7 @@ final class CtaDataBlocksReader {
     /** Extended tags whose blocks concern timings (table 64) and are not read; the others say nothing about them. */
     private static final Map<Integer, String> NOT_READ = Map.of(
             8, "native video resolution",
-            13, "video format preference",
-            34, "DisplayID type VII timing",
-            35, "DisplayID type VIII timing",
-            42, "DisplayID type X timing");
+            13, "video format preference");
 
     private final Block block;
     private final DefectLog log;
@@ -44,6 +41,7 @@ final class CtaDataBlocksReader {
     private @Nullable VideoCapability capability;
     private @Nullable HdmiBlock hdmi;
     private @Nullable HdmiForumBlock hdmiForum;
+    private final List<DisplayIdTiming> displayIdTimings = new ArrayList<>();
     private @Nullable Integer extensionCount;
 
     private CtaDataBlocksReader(Block block, DefectLog log) {
@@ -76,6 +74,7 @@ final class CtaDataBlocksReader {
                 reader.capability,
                 reader.hdmi,
                 reader.hdmiForum,
+                reader.displayIdTimings,
                 reader.extensionCount);
     }
 
@@ -120,6 +119,8 @@ final class CtaDataBlocksReader {
             }
             case EXTENDED_VIDEO_420 -> only420.addAll(videos(content, length - 1));
             case EXTENDED_MAP_420 -> readMap420(content, length - 1);
+            case DisplayIdBlock.TYPE_VII, DisplayIdBlock.TYPE_VIII, DisplayIdBlock.TYPE_X ->
+                displayIdTimings.addAll(DisplayIdTimings.ofCta(block, tag, content, length - 1, log));
             case EXTENDED_EXTENSION_COUNT -> {
                 if (isLongEnough(offset, length, 2, "no number of extensions") && extensionCount == null) {
                     extensionCount = block.at(content);

@@ -75,6 +75,22 @@ record DisplayIdRangeLimits(
         }
     }
 
+    /** In the form of a descriptor of the base block; empty without line rates. */
+    Optional<RangeLimits> asOfDescriptor() {
+        if (lines == null) {
+            return Optional.empty();
+        }
+        return Optional.of(new RangeLimits(
+                minFieldRate,
+                maxFieldRate,
+                lines.minLineRate(),
+                lines.maxLineRate(),
+                maxPixelClock,
+                lines.cvt() ? RangeLimits.Formula.CVT : RangeLimits.Formula.NONE,
+                null,
+                null));
+    }
+
     private static DisplayIdRangeLimits classic(DisplayIdBlock block) {
         Block bytes = block.block();
         int at = block.payload();

@@ -1,9 +1,10 @@
 package rasterfit.edid;
 
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import rasterfit.quantity.Frequency;
 
-/** Reads EDID 1.0 to 1.4 (VESA E-EDID release A2) with its extensions of CTA-861 and further timings. */
+/** Reads EDID 1.0 to 1.4 (VESA E-EDID release A2) with its extensions of CTA-861, DisplayID and further timings. */
 public final class EdidReader {
     public static final int BLOCK_BYTES = Block.BYTES;
     public static final int MOST_BLOCKS = 256;
@@ -41,7 +42,7 @@ public final class EdidReader {
                 base.product(),
                 input,
                 ListedTimings.of(base, extensions, input.hdmi()),
-                base.descriptors().rangeLimits(),
+                rangeLimits(base, extensions),
                 base.continuousFrequency(),
                 base.defaultGtf(),
                 base.screen(),
@@ -76,9 +77,22 @@ public final class EdidReader {
         return Math.min(blocks, MOST_BLOCKS);
     }
 
+    /** Those of the base block; else those of DisplayID where they hold line rates as well. */
+    private static @Nullable RangeLimits rangeLimits(BaseBlock base, Extensions extensions) {
+        RangeLimits ofBase = base.descriptors().rangeLimits();
+        return ofBase != null
+                ? ofBase
+                : extensions.displayId().stream()
+                        .map(DisplayIdSection::rangeLimits)
+                        .filter(Objects::nonNull)
+                        .flatMap(limits -> limits.asOfDescriptor().stream())
+                        .findFirst()
+                        .orElse(null);
+    }
+
     private static VideoInput input(BaseBlock base, Extensions extensions, DefectLog log) {
-        HdmiBlock hdmi = extensions.first(cta -> cta.dataBlocks().hdmi());
-        HdmiForumBlock forum = extensions.first(cta -> cta.dataBlocks().hdmiForum());
+        HdmiBlock hdmi = extensions.first(CtaDataBlocks::hdmi);
+        HdmiForumBlock forum = extensions.first(CtaDataBlocks::hdmiForum);
         if (hdmi != null && base.analog() != null) {
             log.add(
                     DefectCode.LINK_CONTRADICTORY,
@@ -94,8 +108,8 @@ public final class EdidReader {
                 link == VideoLink.ANALOG ? null : maxTmdsClock(hdmi, forum),
                 hdmi,
                 forum,
-                extensions.first(CtaExtension::flags),
-                extensions.first(cta -> cta.dataBlocks().capability()));
+                extensions.flags(),
+                extensions.first(CtaDataBlocks::capability));
     }
 
     private static Frequency maxTmdsClock(@Nullable HdmiBlock hdmi, @Nullable HdmiForumBlock forum) {

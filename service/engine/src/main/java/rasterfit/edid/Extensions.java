@@ -10,12 +10,18 @@ import org.jspecify.annotations.Nullable;
  * What the blocks after the base block say.
  *
  * @param cta the CTA-861 extensions in order
+ * @param displayId the DisplayID sections in order
+ * @param dataBlocks the data blocks of CTA-861 in order: of its own extensions, and inside DisplayID
+ * @param displayIdTimings those of DisplayID sections and of data blocks of CTA-861, in order
  * @param detailed the detailed timings of all extensions in order
  * @param standard those of video timing blocks, numbered after those of the base block
  * @param cvtCodes likewise
  */
 record Extensions(
         List<CtaExtension> cta,
+        List<DisplayIdSection> displayId,
+        List<CtaDataBlocks> dataBlocks,
+        List<DisplayIdTiming> displayIdTimings,
         List<DetailedTiming> detailed,
         List<AcceptedTiming> standard,
         List<AcceptedTiming> cvtCodes) {
@@ -63,15 +69,31 @@ record Extensions(
         return byExtension == null ? byBase : byExtension;
     }
 
-    /** The first that any CTA-861 extension states. */
-    <T> @Nullable T first(Function<CtaExtension, @Nullable T> member) {
-        return cta.stream().map(member).filter(Objects::nonNull).findFirst().orElse(null);
+    /** The first that any data block of CTA-861 states. */
+    <T> @Nullable T first(Function<CtaDataBlocks, @Nullable T> member) {
+        return dataBlocks.stream()
+                .map(member)
+                .filter(Objects::nonNull)
+                .findFirst()
+                .orElse(null);
+    }
+
+    @Nullable
+    CtaFlags flags() {
+        return cta.stream()
+                .map(CtaExtension::flags)
+                .filter(Objects::nonNull)
+                .findFirst()
+                .orElse(null);
     }
 
     private static final class Reader {
         private final BaseBlock base;
         private final DefectLog log;
         private final List<CtaExtension> cta = new ArrayList<>();
+        private final List<DisplayIdSection> displayId = new ArrayList<>();
+        private final List<CtaDataBlocks> dataBlocks = new ArrayList<>();
+        private final List<DisplayIdTiming> displayIdTimings = new ArrayList<>();
         private final List<DetailedTiming> detailed = new ArrayList<>();
         private final List<AcceptedTiming> standard = new ArrayList<>();
         private final List<AcceptedTiming> cvtCodes = new ArrayList<>();
@@ -87,6 +109,13 @@ record Extensions(
                     CtaExtension extension = CtaExtension.read(block, log);
                     cta.add(extension);
                     detailed.addAll(extension.detailed());
+                    add(extension.dataBlocks());
+                }
+                case DisplayIdSection.EXTENSION_TAG -> {
+                    DisplayIdSection section = DisplayIdSection.read(block, log);
+                    displayId.add(section);
+                    displayIdTimings.addAll(section.timings());
+                    section.ctaDataBlocks().forEach(this::add);
                 }
                 case VideoTimingBlock.TAG -> {
                     VideoTimingBlock timings = VideoTimingBlock.read(block, base, last(cvtCodes), last(standard), log);
@@ -106,13 +135,24 @@ record Extensions(
             }
         }
 
+        private void add(CtaDataBlocks blocks) {
+            dataBlocks.add(blocks);
+            displayIdTimings.addAll(blocks.displayIdTimings());
+        }
+
         private static int last(List<AcceptedTiming> timings) {
             return timings.isEmpty() ? 0 : timings.get(timings.size() - 1).number();
         }
 
         Extensions extensions() {
             return new Extensions(
-                    List.copyOf(cta), List.copyOf(detailed), List.copyOf(standard), List.copyOf(cvtCodes));
+                    List.copyOf(cta),
+                    List.copyOf(displayId),
+                    List.copyOf(dataBlocks),
+                    List.copyOf(displayIdTimings),
+                    List.copyOf(detailed),
+                    List.copyOf(standard),
+                    List.copyOf(cvtCodes));
         }
     }
 }

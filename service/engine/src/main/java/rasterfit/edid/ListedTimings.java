@@ -11,10 +11,13 @@ import rasterfit.edid.CtaDataBlocks.ShortVideo;
 final class ListedTimings {
     private ListedTimings() {}
 
-    /** In the order detailed, VIC, HDMI VIC, standard, CVT codes, established; each label once. */
+    /** In the order detailed, DisplayID, VIC, HDMI VIC, standard, CVT codes, established; each label once. */
     static List<AcceptedTiming> of(BaseBlock base, Extensions extensions, @Nullable HdmiBlock hdmi) {
         List<AcceptedTiming> timings = new ArrayList<>(detailed(base, extensions));
-        timings.addAll(vics(extensions.cta()));
+        for (int i = 0; i < extensions.displayIdTimings().size(); i++) {
+            timings.add(extensions.displayIdTimings().get(i).accepted(i + 1));
+        }
+        timings.addAll(vics(extensions.dataBlocks()));
         if (hdmi != null) {
             hdmi.hdmiVics().stream().distinct().map(AcceptedTiming::ofHdmiVic).forEach(timings::add);
         }
@@ -47,9 +50,7 @@ final class ListedTimings {
      * By first appearance, those that are taken in 4:2:0 alone last; native if any appearance says so. A capability map
      * counts the short video descriptors of all video data blocks in their order (CTA-861-I §7.5.11).
      */
-    private static List<AcceptedTiming> vics(List<CtaExtension> extensions) {
-        List<CtaDataBlocks> blocks =
-                extensions.stream().map(CtaExtension::dataBlocks).toList();
+    private static List<AcceptedTiming> vics(List<CtaDataBlocks> blocks) {
         List<ShortVideo> videos =
                 blocks.stream().flatMap(block -> block.videos().stream()).toList();
         Map<Integer, Listed> byVic = new LinkedHashMap<>();

@@ -7,13 +7,13 @@ import rasterfit.quantity.Rational;
 import rasterfit.timing.GtfCurve;
 
 /**
- * The display range limits descriptor (E-EDID table 3.26). The numbers are as declared: whole Hz, kHz and 10 MHz, so a
+ * The display range limits: a descriptor (E-EDID table 3.26) or, without it, a block of DisplayID. The numbers are as declared: whole Hz, kHz and 10 MHz, so a
  * comparison has to allow for the rounding.
  *
  * @param maxPixelClock absent where not stated
  * @param formula the formula whose timings the display takes beyond those that it lists
  * @param secondaryGtf present with {@link Formula#SECONDARY_GTF}
- * @param cvt present with {@link Formula#CVT}
+ * @param cvt present with {@link Formula#CVT} in a descriptor
  */
 public record RangeLimits(
         Frequency minFieldRate,

@@ -384,7 +384,7 @@ class DisplayIdOracleTest {
             bitmap[i] = random.nextInt(256);
         }
         for (int number : without) {
-            bitmap[(number - 1) / 8] &= ~(1 << (number - 1) % 8);
+            bitmap[(number - 1) / 8] &= ~(1 << ((number - 1) % 8));
         }
         return bitmap;
     }

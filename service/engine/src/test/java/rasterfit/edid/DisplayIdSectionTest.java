@@ -307,7 +307,7 @@ class DisplayIdSectionTest {
     private static int[] bitmap(int bytes, int... numbers) {
         int[] bitmap = new int[bytes];
         for (int number : numbers) {
-            bitmap[(number - 1) / 8] |= 1 << (number - 1) % 8;
+            bitmap[(number - 1) / 8] |= 1 << ((number - 1) % 8);
         }
         return bitmap;
     }

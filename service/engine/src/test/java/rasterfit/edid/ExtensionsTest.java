@@ -3,6 +3,7 @@ package rasterfit.edid;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -134,6 +135,57 @@ class ExtensionsTest {
         assertThat(reading.defects())
                 .singleElement()
                 .satisfies(defect -> assertThat(defect.code()).isEqualTo(DefectCode.EXTENSION_LAYOUT_INVALID));
+    }
+
+    @Test
+    void displayIdTimingsAreCountedThroughSectionsAndDataBlocks() {
+        // DisplayID 2.0, one type VII timing in a section; then the block of CTA-861 that carries another (extended tag
+        // 34).
+        RasterTiming first = Cta861.find(16).orElseThrow().timing();
+        RasterTiming second = Cta861.find(4).orElseThrow().timing();
+        DisplayIdBuilder section =
+                DisplayIdBuilder.version(0x20).block(0x22, 2, DisplayIdDescriptors.typeVii(first, 4, false));
+        EdidReading reading = EdidReader.read(EdidBuilder.digital(4)
+                .extension(section.build())
+                .extension(new CtaBuilder()
+                        .dataBlock(
+                                7,
+                                IntStream.concat(
+                                                IntStream.of(34, 2),
+                                                IntStream.of(DisplayIdDescriptors.typeVii(second, 4, false)))
+                                        .toArray()))
+                .build());
+        assertThat(reading.timings()).extracting(AcceptedTiming::label).containsExactly("displayid:1", "displayid:2");
+        assertThat(reading.timings()).extracting(AcceptedTiming::timing).containsExactly(first, second);
+    }
+
+    @Test
+    void dataBlocksOfCta861InsideDisplayIdCountAsTheirOwn() {
+        DisplayIdBuilder section = DisplayIdBuilder.version(0x20).block(0x81, 0, new int[] {0x42, 16, 31});
+        EdidReading reading = EdidReader.read(
+                EdidBuilder.digital(4).extension(section.build()).build());
+        assertThat(reading.timings()).extracting(AcceptedTiming::label).containsExactly("vic:16", "vic:31");
+    }
+
+    @Test
+    void rangeLimitsOfDisplayIdStandInForAMissingDescriptor() {
+        // DisplayID 1.3, tag 09h: 25 to 170 MHz, 30 to 83 kHz, 48 to 75 Hz; 40h CVT.
+        byte[] section = DisplayIdBuilder.version(0x12)
+                .rangeLimits(2500, 17_000, 30, 83, 80, 48, 75, 20, 0x40)
+                .build();
+        RangeLimits limits = EdidReader.read(
+                        EdidBuilder.digital(4).extension(section).build())
+                .rangeLimits();
+        assertThat(limits.minLineRate()).isEqualTo(Frequency.ofHz(30_000));
+        assertThat(limits.maxFieldRate()).isEqualTo(Frequency.ofHz(75));
+        assertThat(limits.maxPixelClock()).isEqualTo(Frequency.ofHz(170_000_000));
+        assertThat(limits.formula()).isEqualTo(RangeLimits.Formula.CVT);
+        RangeLimits ofDescriptor = EdidReader.read(EdidBuilder.digital(4)
+                        .rangeLimits(56, 60, 30, 70, 150)
+                        .extension(section)
+                        .build())
+                .rangeLimits();
+        assertThat(ofDescriptor.maxFieldRate()).isEqualTo(Frequency.ofHz(60));
     }
 
     private static EdidReading read(CtaBuilder cta) {

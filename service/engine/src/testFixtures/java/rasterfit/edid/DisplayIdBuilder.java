@@ -17,7 +17,7 @@ public final class DisplayIdBuilder {
         this.version = version;
     }
 
-    /** @param version high digit version, low digit revision: 0x12, 0x13, 0x20, 0x21 */
+    /** A section of a version: high digit version, low digit revision, as in 0x12, 0x13, 0x20, 0x21. */
     public static DisplayIdBuilder version(int version) {
         return new DisplayIdBuilder(version);
     }
@@ -79,7 +79,7 @@ public final class DisplayIdBuilder {
                 revision,
                 DisplayIdDescriptors.littleEndian(minClockKHz - 1, 3),
                 DisplayIdDescriptors.littleEndian(maxClockKHz - 1, 3),
-                new int[] {minFieldHz, maxFieldHz & 0xFF, (seamless ? 0x80 : 0) | maxFieldHz >> 8});
+                new int[] {minFieldHz, maxFieldHz & 0xFF, (seamless ? 0x80 : 0) | (maxFieldHz >> 8)});
     }
 
     /** The 128 bytes, with the checksum of the section; that of the EDID block is left to {@link EdidBuilder}. */

@@ -16,7 +16,7 @@ public final class DisplayIdDescriptors {
     public static int[] littleEndian(long value, int bytes) {
         int[] result = new int[bytes];
         for (int i = 0; i < bytes; i++) {
-            result[i] = (int) (value >> 8 * i & 0xFF);
+            result[i] = (int) (value >> (8 * i) & 0xFF);
         }
         return result;
     }
@@ -50,12 +50,12 @@ public final class DisplayIdDescriptors {
                     | (isPositive(timing.horizontalPolarity()) ? 0x08 : 0)
                     | (isPositive(timing.verticalPolarity()) ? 0x04 : 0),
             active & 0xFF,
-            active >> 8 | blank << 1,
-            (timing.horizontalFrontPorch() / 8 - 1) << 4 | (timing.horizontalSync() / 8 - 1),
+            (active >> 8) | (blank << 1),
+            ((timing.horizontalFrontPorch() / 8 - 1) << 4) | (timing.horizontalSync() / 8 - 1),
             lines & 0xFF,
             lines >> 8,
             verticalBlank(timing) - 1,
-            (frameLines(timing, timing.verticalFrontPorch()) - 1) << 4 | (frameLines(timing, timing.verticalSync()) - 1)
+            ((frameLines(timing, timing.verticalFrontPorch()) - 1) << 4) | (frameLines(timing, timing.verticalSync()) - 1)
         };
     }
 
@@ -101,7 +101,7 @@ public final class DisplayIdDescriptors {
             height[1] | (isPositive(timing.verticalPolarity()) ? 0x80 : 0),
             blank & 0xFF,
             porch & 0xFF,
-            porch >> 8 << 4 | blank >> 8,
+            ((porch >> 8) << 4) | (blank >> 8),
             timing.horizontalSync() - 1,
             verticalBlank(timing) - 1,
             frameLines(timing, timing.verticalFrontPorch()) - 1,
@@ -117,7 +117,11 @@ public final class DisplayIdDescriptors {
         return all;
     }
 
-    /** Type IX, 6 bytes. @param formula 0 = CVT, 1 = reduced blanking, 2 = reduced blanking v2 */
+    /**
+     * Type IX, 6 bytes.
+     *
+     * @param formula 0 = CVT, 1 = reduced blanking, 2 = reduced blanking v2
+     */
     public static int[] typeIx(
             int horizontalActive, int verticalActive, int rateHz, int formula, boolean alsoVideoRate) {
         int[] width = littleEndian(horizontalActive - 1, 2);
@@ -154,7 +158,7 @@ public final class DisplayIdDescriptors {
             height[0],
             height[1],
             (rateHz - 1) & 0xFF,
-            (rateHz - 1) >> 8 | delta << 2 | added << 5,
+            ((rateHz - 1) >> 8) | (delta << 2) | (added << 5),
             shortest ? 1 : 0
         };
         int[] used = new int[bytes];
@@ -185,7 +189,7 @@ public final class DisplayIdDescriptors {
     }
 
     private static int[] porch(int count, Polarity polarity) {
-        return littleEndian(count - 1 | (isPositive(polarity) ? 0x8000 : 0), 2);
+        return littleEndian((count - 1) | (isPositive(polarity) ? 0x8000 : 0), 2);
     }
 
     private static int[] clock(RasterTiming timing, int unitHz) {
