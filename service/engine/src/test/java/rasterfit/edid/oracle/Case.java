@@ -5,10 +5,28 @@ import java.util.stream.IntStream;
 import rasterfit.edid.EdidReader;
 
 /** One EDID and what both read from it: what is looked at to tell whether a difference is a known one. */
-record Case(byte[] edid, Facts ours, Facts theirs) {
+final class Case {
     private static final int CTA = 2;
     private static final int DESCRIPTOR = 18;
     private static final int CHECKSUM = 127;
+
+    private final byte[] edid;
+    private final Facts ours;
+    private final Facts theirs;
+
+    Case(byte[] edid, Facts ours, Facts theirs) {
+        this.edid = edid;
+        this.ours = ours;
+        this.theirs = theirs;
+    }
+
+    Facts ours() {
+        return ours;
+    }
+
+    Facts theirs() {
+        return theirs;
+    }
 
     /** Ours less theirs, 0 where one of them does not give the number. */
     int surplus(String name) {
