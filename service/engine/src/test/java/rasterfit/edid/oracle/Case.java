@@ -4,6 +4,7 @@ import java.util.stream.IntStream;
 import rasterfit.edid.EdidReader;
 
 /** One EDID and what both read from it: what is looked at to tell whether a difference is a known one. */
+@SuppressWarnings("ArrayRecordComponent") // never compared
 record Case(byte[] edid, Facts ours, Facts theirs) {
     private static final int CTA = 2;
     private static final int DESCRIPTOR = 18;

@@ -3,6 +3,7 @@ package rasterfit.edid.oracle;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -224,8 +225,8 @@ final class OurFacts {
     }
 
     /** Each once, as "1920x1080i". */
-    private TreeSet<String> nativeSizes() {
-        TreeSet<String> sizes = new TreeSet<>();
+    private SortedSet<String> nativeSizes() {
+        SortedSet<String> sizes = new TreeSet<>();
         for (AcceptedTiming accepted : reading.timings()) {
             RasterTiming timing = accepted.timing();
             if (accepted.nativeFormat() && timing != null) {

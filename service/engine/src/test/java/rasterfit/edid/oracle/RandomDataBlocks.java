@@ -50,6 +50,7 @@ final class RandomDataBlocks {
         return cta.flags((random.nextInt(256) & 0xF0) | random.nextInt(listed + 1));
     }
 
+    @SuppressWarnings("ArrayRecordComponent") // never compared
     private record Payload(int tag, int... bytes) {
         static Payload extended(int tag, int... rest) {
             int[] bytes = new int[rest.length + 1];

@@ -2,6 +2,7 @@ package rasterfit.edid.oracle;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -239,7 +240,7 @@ final class TheirFacts {
     }
 
     /** By the base block alone and by those with CTA-861. */
-    private TreeSet<String> nativeSizes() {
+    private SortedSet<String> nativeSizes() {
         return lines.stream()
                 .filter(line -> line.startsWith("Native Video Resolution")
                         && !line.text().contains("DisplayID"))
