@@ -104,7 +104,7 @@ final class ConverterArbitraries {
                 : Arbitraries.frequencyOf(net.jqwik.api.Tuple.of(4, fixed), net.jqwik.api.Tuple.of(1, free));
         Arbitrary<Digitiser> digitiser = Combinators.combine(
                         samples,
-                        Arbitraries.of(110, 30, 20, 13),
+                        Arbitraries.of(110, 60, 30, 20),
                         Arbitraries.integers().between(1, 5))
                 .as((counts, megahertz, jitter) -> new Digitiser(
                         Frequency.ofHz(megahertz * 1_000_000L),
@@ -202,6 +202,7 @@ final class ConverterArbitraries {
                 : Combinators.combine(locked, free).as(List::of);
         Arbitrary<List<Deinterlacer>> deinterlacers = Arbitraries.of(Deinterlacer.Kind.class)
                 .set()
+                .ofMinSize(1)
                 .ofMaxSize(few ? 1 : 2)
                 .map(kinds -> kinds.stream()
                         .sorted()
@@ -216,7 +217,7 @@ final class ConverterArbitraries {
         return Combinators.combine(
                         Arbitraries.of(ScaleAxis.Factors.ANY, ScaleAxis.Factors.ANY, ScaleAxis.Factors.WHOLE),
                         Arbitraries.of(1, 2, 4),
-                        Arbitraries.integers().between(0, mostCrop))
+                        Arbitraries.of(mostCrop, mostCrop / 3, 0))
                 .as(ScaleAxis::new);
     }
 

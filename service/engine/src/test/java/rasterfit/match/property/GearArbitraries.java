@@ -62,7 +62,7 @@ public final class GearArbitraries extends DomainContextBase {
     public Arbitrary<MatchRequest> requests() {
         return Arbitraries.frequencyOf(
                 Tuple.of(3, requests(ModeArbitraries.lookAlike(), false)),
-                Tuple.of(1, requests(ModeArbitraries.apart(), true)));
+                Tuple.of(2, requests(ModeArbitraries.apart(), true)));
     }
 
     /** @param few whether the settings of two groups must stay few enough to be combined freely */
@@ -94,7 +94,7 @@ public final class GearArbitraries extends DomainContextBase {
                 .ofMaxSize(3);
     }
 
-    /** RGB, and now and then component video on a socket that nothing here fits. */
+    /** One RGB socket, now and then two. */
     private static Arbitrary<List<SourceOutput>> outputs() {
         Arbitrary<SourceOutput> rgb = Combinators.combine(
                         bandwidth(), Arbitraries.of(SyncKind.COMPOSITE_SYNC, SyncKind.SYNC_ON_COMPOSITE))
@@ -174,7 +174,7 @@ public final class GearArbitraries extends DomainContextBase {
                         new Panel.Tube(Rational.of(4, 3)),
                         List.of(input),
                         List.of()));
-        return Arbitraries.frequencyOf(Tuple.of(9, screen), Tuple.of(1, tube));
+        return Arbitraries.frequencyOf(Tuple.of(19, screen), Tuple.of(1, tube));
     }
 
     private static Arbitrary<DisplayInput> digitalInput(String id, boolean few) {
@@ -212,8 +212,8 @@ public final class GearArbitraries extends DomainContextBase {
     private static Arbitrary<SinkLimits> sink() {
         Arbitrary<List<SinkLimits.ListedRaster>> listed = Arbitraries.of(2, 3, 4, 16, 17, 19, 31, 1, 8)
                 .set()
-                .ofMinSize(1)
-                .ofMaxSize(5)
+                .ofMinSize(2)
+                .ofMaxSize(6)
                 .map(vics -> vics.stream()
                         .sorted()
                         .flatMap(vic -> SinkLimitsReader.listed(
@@ -262,7 +262,7 @@ public final class GearArbitraries extends DomainContextBase {
                         Arbitraries.integers().between(0, 8),
                         lag())
                 .as((lines, fields, overscan, lag) -> new DisplayInput(
-                        "rgb",
+                        "analog-1",
                         null,
                         SCART,
                         Level.VIDEO_75_OHM,

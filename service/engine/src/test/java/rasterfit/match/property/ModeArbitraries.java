@@ -34,7 +34,7 @@ final class ModeArbitraries {
 
     /** One or two modes that an analog input cannot tell apart. */
     static Arbitrary<List<Mode>> lookAlike() {
-        Arbitrary<List<Mode>> one = Arbitraries.of(THREE_HALVES, HALF_DOT, WIDE, INTERLACED, FIFTY)
+        Arbitrary<List<Mode>> one = Arbitraries.of(THREE_HALVES, HALF_DOT, WIDE, INTERLACED, INTERLACED, FIFTY)
                 .flatMap(ModeArbitraries::mode)
                 .map(List::of);
         Arbitrary<List<Mode>> two =
@@ -67,7 +67,7 @@ final class ModeArbitraries {
                         Arbitraries.integers().between(0, 12),
                         Arbitraries.integers().between(0, 12),
                         Arbitraries.integers().between(1, 9),
-                        Arbitraries.of(true, false))
+                        Arbitraries.of(true, true, false))
                 .as((dots, lines, firstDot, firstLine, left, above, share, duringPlay) -> {
                     Window active = new Window(dots, lines, firstDot, firstLine);
                     // What is really drawn lies off the centre, as it does with many consoles.
