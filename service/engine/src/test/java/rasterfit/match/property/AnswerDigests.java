@@ -51,6 +51,7 @@ public final class AnswerDigests {
 
     /** The weights come in a map without order; in a request that means nothing. */
     private static String written(MatchRequest request) {
-        return Rendering.of(Altered.with(request, "weights", Map.of())) + Rendering.of(new TreeMap<>(request.weights()));
+        return Rendering.of(Altered.with(request, "weights", Map.of()))
+                + Rendering.of(new TreeMap<>(request.weights()));
     }
 }

@@ -10,6 +10,7 @@ import java.util.stream.Stream;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Combinators;
+import net.jqwik.api.Tuple;
 import rasterfit.gear.Carried;
 import rasterfit.gear.Converter;
 import rasterfit.gear.ConverterInput;
@@ -99,9 +100,8 @@ final class ConverterArbitraries {
                         Arbitraries.integers().between(300, 900),
                         Arbitraries.integers().between(0, 600))
                 .as((min, span) -> new SamplesPerLine.FreeRange(min, min + span));
-        Arbitrary<SamplesPerLine> samples = few
-                ? fixed
-                : Arbitraries.frequencyOf(net.jqwik.api.Tuple.of(4, fixed), net.jqwik.api.Tuple.of(1, free));
+        Arbitrary<SamplesPerLine> samples =
+                few ? fixed : Arbitraries.frequencyOf(Tuple.of(4, fixed), Tuple.of(1, free));
         Arbitrary<Digitiser> digitiser = Combinators.combine(
                         samples,
                         Arbitraries.of(110, 60, 30, 20),
@@ -112,25 +112,34 @@ final class ConverterArbitraries {
                         32,
                         List.of(Frequency.ofHz(35_000_000)),
                         Fact.known(jitter)));
-        return digitiser.map(each -> new ConverterInput(
-                "in",
-                GearArbitraries.SCART,
-                Level.VIDEO_75_OHM,
-                List.of(new Carried(Format.RGB, Set.of())),
-                new FrequencyRange(Frequency.ofHz(15_000), Frequency.ofHz(16_500)),
-                new FrequencyRange(Frequency.ofHz(47), Frequency.ofHz(63)),
-                EnumSet.allOf(Scan.class),
-                HalfHeight.SHOWN,
-                Fact.unknown(),
-                RESOLUTION_PPM,
-                each));
+        return Combinators.combine(
+                        digitiser,
+                        Arbitraries.of(63, 63, 63, 55),
+                        Arbitraries.of(
+                                EnumSet.allOf(Scan.class), EnumSet.allOf(Scan.class), EnumSet.of(Scan.PROGRESSIVE)),
+                        Arbitraries.frequency(
+                                Tuple.of(6, HalfHeight.SHOWN),
+                                Tuple.of(1, HalfHeight.AS_INTERLACED),
+                                Tuple.of(1, HalfHeight.UNSTABLE)))
+                .as((each, fields, scans, halfHeight) -> new ConverterInput(
+                        "in",
+                        GearArbitraries.SCART,
+                        Level.VIDEO_75_OHM,
+                        List.of(new Carried(Format.RGB, Set.of())),
+                        new FrequencyRange(Frequency.ofHz(15_000), Frequency.ofHz(16_500)),
+                        new FrequencyRange(Frequency.ofHz(47), Frequency.ofHz(fields)),
+                        scans,
+                        halfHeight,
+                        Fact.unknown(),
+                        RESOLUTION_PPM,
+                        each));
     }
 
     private static Arbitrary<List<Processing>> oneWay() {
         return Arbitraries.frequencyOf(
-                net.jqwik.api.Tuple.of(1, formatOnly().map(List::of)),
-                net.jqwik.api.Tuple.of(2, repeat().map(List::of)),
-                net.jqwik.api.Tuple.of(3, scale(true).map(List::of)));
+                Tuple.of(1, formatOnly().map(List::of)),
+                Tuple.of(2, repeat().map(List::of)),
+                Tuple.of(3, scale(true).map(List::of)));
     }
 
     private static Arbitrary<List<Processing>> ways() {

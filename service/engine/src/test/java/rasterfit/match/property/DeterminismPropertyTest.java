@@ -2,7 +2,6 @@ package rasterfit.match.property;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.File;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -10,10 +9,13 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
 import net.jqwik.api.EdgeCasesMode;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Label;
 import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
 import net.jqwik.api.domains.Domain;
 import net.jqwik.api.statistics.Statistics;
 import net.jqwik.api.statistics.StatisticsReport;
@@ -42,8 +44,7 @@ class DeterminismPropertyTest {
                     "-Duser.language=ar",
                     "-Duser.country=EG",
                     "-Duser.timezone=America/St_Johns",
-                    "-Dfile.encoding=ISO-8859-1",
-                    "-Xint"));
+                    "-Dfile.encoding=ISO-8859-1"));
 
     @Property(seed = "20", edgeCases = EdgeCasesMode.NONE)
     @Label("The same request twice has equal answers, to the last bit of the last step")
@@ -61,13 +62,14 @@ class DeterminismPropertyTest {
         Statistics.label("answers").coverage(seen -> seen.check("setups").percentage(share -> share > 40));
     }
 
-    @net.jqwik.api.Provide
-    net.jqwik.api.Arbitrary<Intent> intents() {
-        return net.jqwik.api.Arbitraries.of(Intent.class);
+    @Provide
+    Arbitrary<Intent> intents() {
+        return Arbitraries.of(Intent.class);
     }
 
     @Test
-    @DisplayName("Virtual machines with other hashes, languages, time zones and encodings give answers with the same digests")
+    @DisplayName(
+            "Virtual machines with other hashes, languages, time zones and encodings give answers with the same digests")
     void otherMachinesGiveTheSameAnswers(@TempDir Path folder) throws IOException, InterruptedException {
         List<Process> processes = new ArrayList<>();
         List<Path> outputs = new ArrayList<>();
@@ -112,6 +114,6 @@ class DeterminismPropertyTest {
     /** Surefire may hide the real class path in the manifest of a jar and tell it by a property. */
     private static String classPath() {
         String told = System.getProperty("surefire.test.class.path");
-        return told != null ? told : System.getProperty("java.class.path") + File.pathSeparator;
+        return told != null ? told : System.getProperty("java.class.path");
     }
 }

@@ -5,6 +5,7 @@ import java.util.List;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Combinators;
+import net.jqwik.api.Tuple;
 import rasterfit.gear.LineStandard;
 import rasterfit.gear.Mode;
 import rasterfit.gear.PictureShape;
@@ -39,7 +40,7 @@ final class ModeArbitraries {
                 .map(List::of);
         Arbitrary<List<Mode>> two =
                 Combinators.combine(mode(THREE_HALVES), mode(WIDE)).as((a, b) -> named(List.of(a, b)));
-        return Arbitraries.frequencyOf(net.jqwik.api.Tuple.of(3, one), net.jqwik.api.Tuple.of(1, two));
+        return Arbitraries.frequencyOf(Tuple.of(3, one), Tuple.of(1, two));
     }
 
     /** Two modes that every input tells apart, one of them entered during play or neither. */

@@ -24,7 +24,10 @@ final class Rendering {
         if (value instanceof Record record) {
             StringBuilder text = new StringBuilder(record.getClass().getSimpleName()).append('{');
             for (RecordComponent component : record.getClass().getRecordComponents()) {
-                text.append(component.getName()).append('=').append(of(read(record, component))).append(';');
+                text.append(component.getName())
+                        .append('=')
+                        .append(of(read(record, component)))
+                        .append(';');
             }
             return text.append('}').toString();
         }
