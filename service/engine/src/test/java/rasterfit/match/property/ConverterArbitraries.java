@@ -114,11 +114,11 @@ final class ConverterArbitraries {
                         Fact.known(jitter)));
         return Combinators.combine(
                         digitiser,
-                        Arbitraries.of(63, 63, 63, 55),
-                        Arbitraries.of(
-                                EnumSet.allOf(Scan.class), EnumSet.allOf(Scan.class), EnumSet.of(Scan.PROGRESSIVE)),
+                        Arbitraries.frequency(Tuple.of(9, 63), Tuple.of(1, 55)),
                         Arbitraries.frequency(
-                                Tuple.of(6, HalfHeight.SHOWN),
+                                Tuple.of(6, EnumSet.allOf(Scan.class)), Tuple.of(1, EnumSet.of(Scan.PROGRESSIVE))),
+                        Arbitraries.frequency(
+                                Tuple.of(9, HalfHeight.SHOWN),
                                 Tuple.of(1, HalfHeight.AS_INTERLACED),
                                 Tuple.of(1, HalfHeight.UNSTABLE)))
                 .as((each, fields, scans, halfHeight) -> new ConverterInput(

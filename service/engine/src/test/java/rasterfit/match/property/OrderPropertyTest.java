@@ -8,6 +8,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.stream.Collectors;
 import net.jqwik.api.EdgeCasesMode;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Label;
@@ -22,6 +23,8 @@ import rasterfit.gear.DisplayInput;
 import rasterfit.gear.Link;
 import rasterfit.gear.Mode;
 import rasterfit.gear.Processing;
+import rasterfit.match.Limit;
+import rasterfit.match.LimitedMeasure;
 import rasterfit.match.MatchRequest;
 import rasterfit.match.MatchResult;
 import rasterfit.match.MatchResult.RankedSetup;
@@ -29,6 +32,8 @@ import rasterfit.match.MatchResult.RefusalGroup;
 import rasterfit.match.MatchResult.RouteStep;
 import rasterfit.match.Matcher;
 import rasterfit.match.WorkLimit;
+import rasterfit.quantity.Rational;
+import rasterfit.rule.Stage;
 
 /** Order counts only where the gear's own document gives it a meaning. */
 @Domain(GearArbitraries.class)
@@ -39,11 +44,13 @@ class OrderPropertyTest {
             "The order of converters, cables, inputs, outputs and limits in catalogue or request changes no bit of the answer")
     @StatisticsReport(onFailureOnly = true)
     void theOrderOfGearChangesNothing(@ForAll MatchRequest request, @ForAll long seed) {
-        MatchRequest plain = Altered.settingsPerRoute(request, 3);
+        MatchRequest plain = Altered.settingsPerRoute(withTwin(request), 3);
+        MatchResult expected = Ranking.match(plain);
         Random random = new Random(seed);
         List<Converter> converters = shuffled(plain.equipment().converters(), random);
         List<Link> links = shuffled(plain.equipment().links(), random);
         MatchRequest other = Altered.links(Altered.converters(plain, converters), links);
+        other = Altered.limits(other, shuffled(other.limits(), random));
         other = Altered.with(
                 other,
                 "display",
@@ -52,13 +59,45 @@ class OrderPropertyTest {
                 other,
                 "source",
                 Altered.with(other.source(), "outputs", shuffled(other.source().outputs(), random)));
-        MatchResult expected = Ranking.match(plain);
 
         assertThat(Ranking.match(other)).isEqualTo(expected);
         assertThat(matchFromCatalogue(other, converters, links)).isEqualTo(expected);
+        boolean ties = checkTies(expected.ranked());
         Statistics.label("orders")
-                .collect(other.equals(plain) ? "same order" : expected.ranked().isEmpty() ? "no setup" : "setups");
-        Statistics.label("orders").coverage(seen -> seen.check("setups").percentage(share -> share > 40));
+                .collect(other.equals(plain) ? "same order" : ties ? "setups with ties" : "few or no setups");
+        Statistics.label("orders")
+                .coverage(seen -> seen.check("setups with ties").percentage(share -> share > 30));
+    }
+
+    /** With a second piece of the first converter, so that setups come to the same score, and with limits to shuffle. */
+    private static MatchRequest withTwin(MatchRequest request) {
+        List<Converter> converters = new ArrayList<>(request.equipment().converters());
+        converters.add(Altered.with(converters.get(0), "id", "another-box"));
+        return Altered.limited(
+                Altered.converters(request, converters),
+                Limit.atMost(LimitedMeasure.ASPECT_ERROR_PERCENT, Rational.of(40)),
+                Limit.atMost(LimitedMeasure.TOTAL_LATENCY_MS, Rational.of(150)));
+    }
+
+    /** Of equal scores the chain whose parts come first by their ids is first. Whether there were any. */
+    private static boolean checkTies(List<RankedSetup> ranked) {
+        boolean ties = false;
+        for (int i = 1; i < ranked.size(); i++) {
+            RankedSetup one = ranked.get(i - 1);
+            RankedSetup next = ranked.get(i);
+            if (one.score() == next.score() && !one.route().equals(next.route())) {
+                ties = true;
+                assertThat(chain(one)).isLessThan(chain(next));
+            }
+        }
+        return ties;
+    }
+
+    private static String chain(RankedSetup setup) {
+        return setup.route().stream()
+                .map(step -> step.id()
+                        + (step.port() == null || step.stage() == Stage.SOURCE_OUTPUT ? "" : ":" + step.port()))
+                .collect(Collectors.joining(" > "));
     }
 
     /** The same gear as the catalogue's; its revision is the one that an empty catalogue has. */

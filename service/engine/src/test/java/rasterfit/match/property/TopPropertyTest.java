@@ -42,7 +42,7 @@ class TopPropertyTest {
         Statistics.label("setups").coverage(seen -> seen.check("several").percentage(share -> share > 40));
     }
 
-    /** Ranks count from one; scores never rise; of equal scores of different routes the lesser name of the chain is first. */
+    /** Ranks count from one; scores never rise. */
     private static void checkOrder(List<RankedSetup> ranked) {
         for (int i = 0; i < ranked.size(); i++) {
             assertThat(ranked.get(i).rank()).isEqualTo(i + 1);
