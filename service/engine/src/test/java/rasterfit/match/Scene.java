@@ -72,6 +72,7 @@ final class Scene {
     Fact jitter = Fact.known(1);
     Processing processing = Workbench.scale(2, List.of(Workbench.locked(6000, null)), 16);
     LinkKind link = LinkKind.HDMI;
+    Frequency converterMaxTmdsClock = Frequency.ofHz(165_000_000);
     Fact converterResync = Fact.known(300);
     Fact settingsToTune = Fact.known(4);
 
@@ -81,6 +82,16 @@ final class Scene {
     HalfHeight displayHalfHeight = HalfHeight.SHOWN;
     List<Integer> vics = List.of(16, 4, 31);
     boolean sinkKnown = true;
+
+    @Nullable
+    FrequencyRange displayLineRate;
+
+    @Nullable
+    FrequencyRange displayFieldRate;
+
+    @Nullable
+    Frequency displayMaxTmdsClock = Frequency.ofHz(165_000_000);
+
     List<AspectControl> controls = List.of(AspectControl.SIGNALLED);
     Fact overscanPercent = Fact.known(0);
     Fact displayResync = Fact.known(2000);
@@ -108,8 +119,9 @@ final class Scene {
                 null, new Fact.Within(Rational.of(9), Rational.of(10), Rational.of(12)), method, null, Basis.MEASURED);
     }
 
-    MatchResult match() {
-        List<Link> links = new ArrayList<>();
+    /** @param more links beside the leads */
+    MatchResult match(Link... more) {
+        List<Link> links = new ArrayList<>(List.of(more));
         if (lead != null) {
             links.add(lead);
         }
@@ -161,7 +173,7 @@ final class Scene {
                 null,
                 List.of(input),
                 List.of(processing),
-                List.of(new ConverterOutput.Digital("out", HDMI, link, Frequency.ofHz(165_000_000), true)),
+                List.of(new ConverterOutput.Digital("out", HDMI, link, converterMaxTmdsClock, true)),
                 converterResync,
                 settingsToTune);
     }
@@ -177,7 +189,7 @@ final class Scene {
                 new FrequencyRange(Frequency.ofHz(15_000), Frequency.ofHz(68_000)),
                 Frequency.ofHz(150_000_000),
                 false,
-                Frequency.ofHz(165_000_000),
+                displayMaxTmdsClock,
                 LinkKind.HDMI);
         DisplayInput input = new DisplayInput(
                 "in",
@@ -185,8 +197,8 @@ final class Scene {
                 displayPlug,
                 Level.VIDEO_75_OHM,
                 List.of(new Carried(displayPlug.equals(HDMI) ? Format.TMDS : Format.RGB, Set.of())),
-                null,
-                null,
+                displayLineRate,
+                displayFieldRate,
                 EnumSet.allOf(Scan.class),
                 displayHalfHeight,
                 Rational.of(2000),
