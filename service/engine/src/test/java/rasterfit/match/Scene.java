@@ -97,6 +97,7 @@ final class Scene {
     Fact displayResync = Fact.known(2000);
     List<LagReading> lag = List.of(reading(LagReading.Method.SPLIT_SIGNAL));
     List<String> assumptions = List.of();
+    MatchRequest.Explanation explain = MatchRequest.Explanation.SUMMARY;
     final Map<Criterion, Double> weights = new EnumMap<>(Criterion.class);
 
     static Link cable(String id, Plug from, Plug to, Fact bandwidth) {
@@ -137,7 +138,7 @@ final class Scene {
                 weights,
                 List.of(),
                 PixelAspectConvention.BROADCAST,
-                MatchRequest.Explanation.SUMMARY,
+                explain,
                 10,
                 1);
         return new Matcher(WorkLimit.DEFAULT).match(request, Catalogue.EMPTY);
