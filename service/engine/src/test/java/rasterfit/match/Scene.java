@@ -69,6 +69,10 @@ final class Scene {
     boolean converted = true;
     HalfHeight converterHalfHeight = HalfHeight.SHOWN;
     List<Integer> samples = List.of(1364);
+    /** In place of the list of samples. */
+    SamplesPerLine.@Nullable FreeRange sampleRange;
+
+    int settingsPerRoute = 1;
     Fact jitter = Fact.known(1);
     Processing processing = Workbench.scale(2, List.of(Workbench.locked(6000, null)), 16);
     LinkKind link = LinkKind.HDMI;
@@ -139,8 +143,8 @@ final class Scene {
                 List.of(),
                 PixelAspectConvention.BROADCAST,
                 explain,
-                10,
-                1);
+                10_000,
+                settingsPerRoute);
         return new Matcher(WorkLimit.DEFAULT).match(request, Catalogue.EMPTY);
     }
 
@@ -152,7 +156,7 @@ final class Scene {
     private Converter converter() {
         Digitiser digitiser = new Digitiser(
                 Frequency.ofHz(110_000_000),
-                new SamplesPerLine.FixedList(samples),
+                sampleRange != null ? sampleRange : new SamplesPerLine.FixedList(samples),
                 32,
                 List.of(Frequency.ofHz(35_000_000)),
                 jitter);
