@@ -76,6 +76,7 @@ final class Scene {
     Fact jitter = Fact.known(1);
     Processing processing = Workbench.scale(2, List.of(Workbench.locked(6000, null)), 16);
     LinkKind link = LinkKind.HDMI;
+    boolean repetition = true;
     Frequency converterMaxTmdsClock = Frequency.ofHz(165_000_000);
     Fact converterResync = Fact.known(300);
     Fact settingsToTune = Fact.known(4);
@@ -178,7 +179,7 @@ final class Scene {
                 null,
                 List.of(input),
                 List.of(processing),
-                List.of(new ConverterOutput.Digital("out", HDMI, link, converterMaxTmdsClock, true)),
+                List.of(new ConverterOutput.Digital("out", HDMI, link, converterMaxTmdsClock, repetition)),
                 converterResync,
                 settingsToTune);
     }
