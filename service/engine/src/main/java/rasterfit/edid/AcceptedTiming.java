@@ -47,7 +47,7 @@ public record AcceptedTiming(
 
     static AcceptedTiming ofHdmiVic(int hdmiVic) {
         RasterTiming timing = HdmiVideo.find(hdmiVic).map(VideoTiming::timing).orElse(null);
-        return listed(TimingOrigin.HDMI_VIC, hdmiVic, timing, null, known(timing, TimingBasis.HDMI), false);
+        return listed(TimingOrigin.HDMI_VIC, hdmiVic, timing, null, known(timing, TimingBasis.HDMI));
     }
 
     static AcceptedTiming ofDetailed(int number, RasterTiming timing, boolean preferred, boolean nativeFormat) {
@@ -64,13 +64,8 @@ public record AcceptedTiming(
 
     /** One whose raster the EDID leaves to a table or a formula. */
     static AcceptedTiming ofNominal(
-            TimingOrigin origin,
-            int number,
-            NominalFormat nominal,
-            @Nullable RasterTiming timing,
-            TimingBasis basis,
-            boolean preferred) {
-        return listed(origin, number, timing, nominal, known(timing, basis), preferred);
+            TimingOrigin origin, int number, NominalFormat nominal, @Nullable RasterTiming timing, TimingBasis basis) {
+        return listed(origin, number, timing, nominal, known(timing, basis));
     }
 
     static AcceptedTiming ofDisplayId(
@@ -84,9 +79,8 @@ public record AcceptedTiming(
             int number,
             @Nullable RasterTiming timing,
             @Nullable NominalFormat nominal,
-            TimingBasis basis,
-            boolean preferred) {
-        return new AcceptedTiming(origin, number, timing, nominal, basis, preferred, false, Chroma420.NOT_LISTED);
+            TimingBasis basis) {
+        return new AcceptedTiming(origin, number, timing, nominal, basis, false, false, Chroma420.NOT_LISTED);
     }
 
     private static TimingBasis known(@Nullable RasterTiming timing, TimingBasis basis) {

@@ -11,6 +11,7 @@ import rasterfit.quantity.Rational;
  *
  * @param firstIsNative the first descriptor has the native format of the display (EDID 1.4)
  * @param standard by slot, those of the descriptors last
+ * @param established by bit, those of the descriptors last
  */
 record BaseBlock(
         ProductIdentity product,
@@ -45,9 +46,12 @@ record BaseBlock(
     static BaseBlock read(Block block, DefectLog log) {
         EdidVersion version = version(block, log);
         Descriptors descriptors = Descriptors.read(block, version, log);
+        NominalRasters rasters = new NominalRasters(descriptors.rangeLimits());
         List<AcceptedTiming> standard =
-                new ArrayList<>(NominalTimings.standard(block, STANDARD_OFFSET, STANDARD_SLOTS, 1, version, log));
+                new ArrayList<>(StandardTimings.read(block, STANDARD_OFFSET, STANDARD_SLOTS, 1, version, rasters, log));
         standard.addAll(descriptors.standard());
+        List<AcceptedTiming> established = new ArrayList<>(EstablishedTimings.readFirstAndSecond(block));
+        established.addAll(descriptors.established());
         boolean isDigital = block.bit(0x14, 7);
         boolean continuousOrGtf = block.bit(0x18, 0);
         return new BaseBlock(
@@ -60,7 +64,7 @@ record BaseBlock(
                 screen(block, version, descriptors.detailed(), log),
                 descriptors,
                 List.copyOf(standard),
-                NominalTimings.established(block));
+                List.copyOf(established));
     }
 
     private static EdidVersion version(Block block, DefectLog log) {

@@ -4,6 +4,8 @@ package rasterfit.edid;
 final class Block {
     static final int BYTES = 128;
 
+    private static final int CHECKSUM_OFFSET = 127;
+
     private final byte[] edid;
     private final int index;
 
@@ -32,6 +34,19 @@ final class Block {
             sum += at(offset);
         }
         return sum % 256 == 0;
+    }
+
+    /** Notes a wrong checksum. */
+    boolean checkSum(DefectLog log) {
+        boolean isRight = hasRightChecksum();
+        if (!isRight) {
+            log.add(
+                    DefectCode.CHECKSUM_WRONG,
+                    this,
+                    CHECKSUM_OFFSET,
+                    "the bytes of block " + index + " do not add up to 0 modulo 256");
+        }
+        return isRight;
     }
 
     /** True when all bytes of a range have one value: filler, not data. */

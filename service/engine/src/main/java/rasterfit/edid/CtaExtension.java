@@ -33,7 +33,7 @@ record CtaExtension(
                     detailedOffset + " is no offset of detailed timings; data blocks and timings are left out");
         }
         CtaDataBlocks dataBlocks = isValid && revision >= WITH_DATA_BLOCKS
-                ? CtaDataBlocks.read(block, DATA_BLOCKS_OFFSET, detailedOffset, log)
+                ? CtaDataBlocksReader.read(block, DATA_BLOCKS_OFFSET, detailedOffset, log)
                 : CtaDataBlocks.NONE;
         return new CtaExtension(
                 revision >= WITH_FLAGS ? flags(block) : null,

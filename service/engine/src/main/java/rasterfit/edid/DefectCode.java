@@ -14,9 +14,11 @@ public enum DefectCode {
     MANUFACTURER_ID_INVALID,
     /** Byte 7Eh and the number of blocks differ. */
     EXTENSION_COUNT_DIFFERS,
-    /** A detailed timing that no raster can have, or filler; left out. */
+    /** A timing that no raster can have or no formula makes, or filler; left out. */
     DETAILED_TIMING_IMPOSSIBLE,
     STANDARD_TIMING_RESERVED,
+    /** A CVT code with reserved bits, or without a rate or a size. */
+    CVT_CODE_RESERVED,
     /** Limits with a minimum above the maximum are left out; a zero minimum is kept. */
     RANGE_LIMITS_IMPOSSIBLE,
     /** Offsets of EDID 1.4 in an earlier EDID are not applied, reserved ones neither. */
@@ -28,13 +30,12 @@ public enum DefectCode {
     EXTENSION_LAYOUT_INVALID,
     DATA_BLOCK_OVERRUN,
     DATA_BLOCK_TOO_SHORT,
-    /** A short video descriptor of 0, 128, 254 or 255, or HDMI VIC 0; left out. */
+    /** A short video descriptor of 0, 128, 254 or 255, or the number 0 of a timing; left out. */
     VIC_RESERVED,
     /** A number without a published timing; kept as an entry without a raster. */
     VIC_UNKNOWN,
     EXTENSION_NOT_READ(true),
     DATA_BLOCK_NOT_READ(true),
-    DESCRIPTOR_NOT_READ(true),
     /** More was wrong than is listed. */
     FURTHER_DEFECTS_OMITTED;
 

@@ -1,13 +1,10 @@
 package rasterfit.edid;
 
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Objects;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import rasterfit.quantity.Frequency;
 
-/** Reads EDID 1.0 to 1.4 (VESA E-EDID release A2) with CTA-861 extensions. */
+/** Reads EDID 1.0 to 1.4 (VESA E-EDID release A2) with its extensions of CTA-861, DisplayID and further timings. */
 public final class EdidReader {
     public static final int BLOCK_BYTES = Block.BYTES;
     public static final int MOST_BLOCKS = 256;
@@ -16,11 +13,6 @@ public final class EdidReader {
     public static final Frequency PLAIN_TMDS_CLOCK = Frequency.ofHz(165_000_000);
 
     private static final int[] HEADER = {0x00, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0x00};
-    private static final int EXTENSION_COUNT_OFFSET = 0x7E;
-    private static final int CHECKSUM_OFFSET = 0x7F;
-
-    /** Block map: says where the other tags are, which each block says itself. */
-    private static final int TAG_BLOCK_MAP = 0xF0;
 
     private EdidReader() {}
 
@@ -41,20 +33,16 @@ public final class EdidReader {
             return EdidReading.unreadable(hasHeader, log.defects());
         }
         Block first = new Block(edid, 0);
-        checkSum(first, log);
+        first.checkSum(log);
         BaseBlock base = BaseBlock.read(first, log);
-        List<CtaExtension> extensions = extensions(edid, blocks, log);
-        HdmiBlock hdmi = first(
-                extensions.stream().map(extension -> extension.dataBlocks().hdmi()));
-        HdmiForumBlock forum = first(
-                extensions.stream().map(extension -> extension.dataBlocks().hdmiForum()));
-        CtaFlags flags = first(extensions.stream().map(CtaExtension::flags));
+        Extensions extensions = Extensions.read(edid, blocks, base, log);
+        VideoInput input = input(base, extensions, log);
         return new EdidReading(
                 true,
                 base.product(),
-                input(base, hdmi, forum, flags, log),
-                ListedTimings.of(base, extensions, hdmi),
-                base.descriptors().rangeLimits(),
+                input,
+                ListedTimings.of(base, extensions, input.hdmi()),
+                rangeLimits(base, extensions),
                 base.continuousFrequency(),
                 base.defaultGtf(),
                 base.screen(),
@@ -89,59 +77,22 @@ public final class EdidReader {
         return Math.min(blocks, MOST_BLOCKS);
     }
 
-    private static boolean checkSum(Block block, DefectLog log) {
-        boolean isRight = block.hasRightChecksum();
-        if (!isRight) {
-            log.add(
-                    DefectCode.CHECKSUM_WRONG,
-                    block,
-                    CHECKSUM_OFFSET,
-                    "the bytes of block " + block.index() + " do not add up to 0 modulo 256");
-        }
-        return isRight;
+    /** Those of the base block; else those of DisplayID where they hold line rates as well. */
+    private static @Nullable RangeLimits rangeLimits(BaseBlock base, Extensions extensions) {
+        RangeLimits ofBase = base.descriptors().rangeLimits();
+        return ofBase != null
+                ? ofBase
+                : extensions.displayId().stream()
+                        .map(DisplayIdSection::rangeLimits)
+                        .filter(Objects::nonNull)
+                        .flatMap(limits -> limits.asOfDescriptor().stream())
+                        .findFirst()
+                        .orElse(null);
     }
 
-    /**
-     * Every CTA-861 extension that is there. Blocks past the count of the base block are read if their checksum is right:
-     * displays with a wrong count exist, and so do readers that fill the end with anything (common practice).
-     */
-    private static List<CtaExtension> extensions(byte[] edid, int blocks, DefectLog log) {
-        int declared = new Block(edid, 0).at(EXTENSION_COUNT_OFFSET);
-        if (declared != blocks - 1) {
-            log.add(
-                    DefectCode.EXTENSION_COUNT_DIFFERS,
-                    0,
-                    EXTENSION_COUNT_OFFSET,
-                    declared + " extensions declared, " + (blocks - 1) + " present");
-        }
-        List<CtaExtension> extensions = new ArrayList<>();
-        for (int index = 1; index < blocks; index++) {
-            Block block = new Block(edid, index);
-            boolean isCounted = index <= declared;
-            boolean isPadding = !isCounted && block.isUniform(0, BLOCK_BYTES);
-            if (isPadding || (!checkSum(block, log) && !isCounted)) {
-                continue;
-            }
-            int tag = block.at(0);
-            if (tag == CtaExtension.TAG) {
-                extensions.add(CtaExtension.read(block, log));
-            } else if (tag != TAG_BLOCK_MAP) {
-                log.add(DefectCode.EXTENSION_NOT_READ, block, 0, String.format("extension %02Xh is not read", tag));
-            }
-        }
-        return extensions;
-    }
-
-    private static <T> @Nullable T first(Stream<@Nullable T> values) {
-        return values.filter(Objects::nonNull).findFirst().orElse(null);
-    }
-
-    private static VideoInput input(
-            BaseBlock base,
-            @Nullable HdmiBlock hdmi,
-            @Nullable HdmiForumBlock forum,
-            @Nullable CtaFlags flags,
-            DefectLog log) {
+    private static VideoInput input(BaseBlock base, Extensions extensions, DefectLog log) {
+        HdmiBlock hdmi = extensions.first(CtaDataBlocks::hdmi);
+        HdmiForumBlock forum = extensions.first(CtaDataBlocks::hdmiForum);
         if (hdmi != null && base.analog() != null) {
             log.add(
                     DefectCode.LINK_CONTRADICTORY,
@@ -157,7 +108,8 @@ public final class EdidReader {
                 link == VideoLink.ANALOG ? null : maxTmdsClock(hdmi, forum),
                 hdmi,
                 forum,
-                flags);
+                extensions.flags(),
+                extensions.first(CtaDataBlocks::capability));
     }
 
     private static Frequency maxTmdsClock(@Nullable HdmiBlock hdmi, @Nullable HdmiForumBlock forum) {

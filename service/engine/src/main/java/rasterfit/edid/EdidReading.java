@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
  * What an EDID says. Without a header, or with less than a base block, only {@code defects} has content.
  *
  * @param hasHeader the data begin with the header of a base block
- * @param timings detailed, VIC, HDMI VIC, standard, established; each in the order of the EDID, none twice
+ * @param timings detailed, DisplayID, VIC, HDMI VIC, standard, CVT codes, established; each in the order of the EDID, none twice
  * @param rangeLimits absent where not stated or not credible
  * @param continuousFrequency the display promises every timing inside its limits (EDID 1.4; E-EDID table 3.14)
  * @param defaultGtf the display takes timings made by default GTF inside its limits (EDID up to 1.3, the same bit)

@@ -3,8 +3,7 @@ package rasterfit.edid;
 import rasterfit.timing.Scan;
 
 /**
- * A size and a rate without blanking, which is all that standard and established timings give. Their rasters need VESA
- * DMT, CVT or GTF.
+ * A size and a rate without blanking, which is all that standard timings, CVT codes and established timings give.
  *
  * @param verticalActive per frame
  * @param fieldRateHz rounded by the EDID

@@ -1,14 +1,23 @@
 package rasterfit.edid;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import rasterfit.edid.RangeLimits.CvtSupport;
 import rasterfit.edid.RangeLimits.Formula;
+import rasterfit.edid.RangeLimits.SecondaryGtf;
 import rasterfit.quantity.Frequency;
+import rasterfit.quantity.Rational;
+import rasterfit.timing.GtfCurve;
 
 /** Reads the display range limits descriptor (E-EDID tables 3.26 to 3.28). */
 final class RangeLimitsReader {
     private static final int OFFSET_255 = 255;
+
+    /** Table 3.28: byte 14 from bit 7 down, byte 15 bits 7–5 from 0 up. */
+    private static final List<Rational> CVT_ASPECTS =
+            List.of(Rational.of(4, 3), Rational.of(16, 9), Rational.of(16, 10), Rational.of(5, 4), Rational.of(15, 9));
 
     private RangeLimitsReader() {}
 
@@ -35,6 +44,7 @@ final class RangeLimitsReader {
                 Frequency.ofHz(maxLine * 1000L),
                 maxPixelClock(block, offset, formula),
                 formula,
+                formula == Formula.SECONDARY_GTF ? secondaryGtf(block, offset) : null,
                 formula == Formula.CVT ? cvt(block, offset) : null));
     }
 
@@ -85,13 +95,32 @@ final class RangeLimitsReader {
         return hz > 0 ? Frequency.ofHz(hz) : null;
     }
 
+    /** Table 3.27: 2 kHz, half percents, %/kHz with the low byte first. */
+    private static SecondaryGtf secondaryGtf(Block block, int offset) {
+        GtfCurve curve = new GtfCurve(
+                Rational.of(block.at(offset + 13), 2),
+                Rational.of(block.at(offset + 14) | block.at(offset + 15) << 8),
+                Rational.of(block.at(offset + 16)),
+                Rational.of(block.at(offset + 17), 2));
+        return new SecondaryGtf(Frequency.ofHz(2000L * block.at(offset + 12)), curve);
+    }
+
     private static CvtSupport cvt(Block block, int offset) {
         int cells = block.at(offset + 13) | (block.at(offset + 12) & 3) << 8;
         int preferredRate = block.at(offset + 17);
+        int preferredAspect = block.at(offset + 15) >> 5;
+        List<Rational> aspects = new ArrayList<>();
+        for (int i = 0; i < CVT_ASPECTS.size(); i++) {
+            if (block.bit(offset + 14, 7 - i)) {
+                aspects.add(CVT_ASPECTS.get(i));
+            }
+        }
         return new CvtSupport(
                 block.at(offset + 11) >> 4,
                 block.at(offset + 11) & 15,
                 cells == 0 ? null : 8 * cells,
+                aspects,
+                preferredAspect < CVT_ASPECTS.size() ? CVT_ASPECTS.get(preferredAspect) : null,
                 block.bit(offset + 15, 3),
                 block.bit(offset + 15, 4),
                 preferredRate == 0 ? null : preferredRate);

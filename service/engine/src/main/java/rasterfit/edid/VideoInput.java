@@ -13,6 +13,7 @@ import rasterfit.quantity.Frequency;
  * @param hdmi absent without an HDMI data block
  * @param hdmiForum absent without an HDMI Forum data block
  * @param ctaFlags absent without a CTA-861 extension of revision 2 or later
+ * @param capability absent without a video capability data block
  */
 public record VideoInput(
         VideoLink link,
@@ -21,4 +22,5 @@ public record VideoInput(
         @Nullable Frequency maxTmdsClock,
         @Nullable HdmiBlock hdmi,
         @Nullable HdmiForumBlock hdmiForum,
-        @Nullable CtaFlags ctaFlags) {}
+        @Nullable CtaFlags ctaFlags,
+        @Nullable VideoCapability capability) {}

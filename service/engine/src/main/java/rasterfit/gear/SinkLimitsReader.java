@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import rasterfit.edid.AcceptedTiming;
 import rasterfit.edid.AnalogInput;
 import rasterfit.edid.AnalogSync;
+import rasterfit.edid.Chroma420;
 import rasterfit.edid.EdidReading;
 import rasterfit.edid.RangeLimits;
 import rasterfit.edid.VideoInput;
@@ -29,12 +30,15 @@ public final class SinkLimitsReader {
 
     /**
      * The limits as declared. A VIC lists all line counts of the 240- and 288-line timings, since a sink has to accept
-     * them all (CTA-861-I §4); that n·6 Hz and n·6/1.001 Hz go together is left to acceptance. Standard and established
-     * timings, of which only size and rate are known, are left out.
+     * them all (CTA-861-I §4); that n·6 Hz and n·6/1.001 Hz go together is left to acceptance. A timing that is taken in
+     * YCbCr 4:2:0 alone is left out: no output here sends that.
      */
     public static SinkLimits read(EdidReading edid) {
         List<ListedRaster> listed = new ArrayList<>();
         for (AcceptedTiming timing : edid.timings()) {
+            if (timing.chroma420() == Chroma420.ONLY) {
+                continue;
+            }
             Rational aspect = timing.pictureAspect().orElse(null);
             List<RasterTiming> own = timing.timing() == null ? List.of() : List.of(timing.timing());
             List<RasterTiming> rasters =

@@ -34,26 +34,28 @@ public final class EdidRules {
                 "An EDID is a number of whole blocks of 128 bytes; a part of one is left out.";
             case TOO_LONG -> "An EDID has at most 256 blocks; the rest is left out.";
             case HEADER_MISSING -> "An EDID begins with 00 FF FF FF FF FF FF 00; without it nothing is read.";
-            case CHECKSUM_WRONG -> "The bytes of each block add up to 0 modulo 256.";
+            case CHECKSUM_WRONG -> "The bytes of each block, and of each section of DisplayID, add up to 0 modulo 256.";
             case VERSION_UNKNOWN -> "EDID 1.0 to 1.4 are known; another version is read as the nearest.";
             case MANUFACTURER_ID_INVALID -> "The manufacturer is three letters in five bits each.";
             case EXTENSION_COUNT_DIFFERS -> "Byte 7Eh of the base block counts the extension blocks that follow.";
             case DETAILED_TIMING_IMPOSSIBLE ->
                 "A detailed timing describes a raster; one that cannot exist is left out.";
             case STANDARD_TIMING_RESERVED -> "An unused standard timing reads 01 01; reserved values are left out.";
+            case CVT_CODE_RESERVED -> "A CVT code states a size and at least one rate, and no reserved bit.";
             case RANGE_LIMITS_IMPOSSIBLE -> "A least rate is not above the greatest; such limits are left out.";
             case RANGE_OFFSETS_UNDEFINED -> "Offsets of range limits exist from EDID 1.4 on; others are not applied.";
             case IMAGE_SIZE_CONTRADICTORY ->
                 "The image size of the preferred timing agrees with that of the screen; else the latter is used.";
             case LINK_CONTRADICTORY -> "Only a digital input has an HDMI data block; it is taken for HDMI.";
-            case EXTENSION_LAYOUT_INVALID -> "The detailed timings of an extension begin after its data blocks.";
-            case DATA_BLOCK_OVERRUN -> "A data block ends before the detailed timings begin.";
+            case EXTENSION_LAYOUT_INVALID ->
+                "The parts of an extension follow each other inside its block, and zeros follow the last.";
+            case DATA_BLOCK_OVERRUN -> "A data block ends before that which follows the data blocks.";
             case DATA_BLOCK_TOO_SHORT -> "A data block is long enough for what it must hold.";
-            case VIC_RESERVED -> "Short video descriptors of 0, 128, 254 and 255 are reserved and are left out.";
+            case VIC_RESERVED ->
+                "Short video descriptors of 0, 128, 254 and 255 and the timing number 0 are reserved and are left out.";
             case VIC_UNKNOWN -> "A video timing with a number that has no published raster stays without one.";
-            case EXTENSION_NOT_READ -> "An extension of another standard than CTA-861 is not read.";
+            case EXTENSION_NOT_READ -> "An extension of another standard than CTA-861 and DisplayID is not read.";
             case DATA_BLOCK_NOT_READ -> "A data block that says nothing about timings and links is not read.";
-            case DESCRIPTOR_NOT_READ -> "A descriptor of timings in another form is not read.";
             case FURTHER_DEFECTS_OMITTED -> "Beyond a number of defects the rest is not listed.";
         };
     }
@@ -61,10 +63,9 @@ public final class EdidRules {
     private static String source(DefectCode code) {
         return switch (code) {
             case EXTENSION_LAYOUT_INVALID, DATA_BLOCK_OVERRUN, DATA_BLOCK_TOO_SHORT, VIC_RESERVED, VIC_UNKNOWN ->
-                "CTA-861-I §7.3, §7.4, §7.5";
+                "CTA-861-I §7.3, §7.4, §7.5; DisplayID 1.3, 2.1a";
             case LINK_CONTRADICTORY -> "HDMI 1.3a §8.3";
-            case EXTENSION_NOT_READ, DATA_BLOCK_NOT_READ, DESCRIPTOR_NOT_READ, FURTHER_DEFECTS_OMITTED, TOO_LONG ->
-                "assumption";
+            case EXTENSION_NOT_READ, DATA_BLOCK_NOT_READ, FURTHER_DEFECTS_OMITTED, TOO_LONG -> "assumption";
             case LENGTH_NOT_WHOLE_BLOCKS,
                     HEADER_MISSING,
                     CHECKSUM_WRONG,
@@ -73,6 +74,7 @@ public final class EdidRules {
                     EXTENSION_COUNT_DIFFERS,
                     DETAILED_TIMING_IMPOSSIBLE,
                     STANDARD_TIMING_RESERVED,
+                    CVT_CODE_RESERVED,
                     RANGE_LIMITS_IMPOSSIBLE,
                     RANGE_OFFSETS_UNDEFINED,
                     IMAGE_SIZE_CONTRADICTORY -> "E-EDID A2 §3";

@@ -6,7 +6,8 @@ import rasterfit.quantity.Rational;
 /**
  * Coordinated video timings, VESA CVT 1.2, with its reduced blanking v1 and v2, and v3 of CVT 2.0 as DisplayID 2.1a §4 uses
  * it. Exact rationals throughout; the standard rounds where it says so and nowhere else. The constants of CVT 1.2 reproduce
- * 21 ordinary timings, 22 of reduced blanking v1 and 2 of v2 that VESA DMT publishes.
+ * 21 ordinary timings, 22 of reduced blanking v1 and 2 of v2 that VESA DMT publishes. The numbers of clauses and tables are
+ * given from memory.
  */
 public final class Cvt {
     private static final Rational MICROS = Rational.of(1_000_000);

@@ -5,7 +5,7 @@ import rasterfit.quantity.Rational;
 
 /**
  * The generalised timing formula, VESA GTF 1.1, for a wanted field rate. The pixel clock that comes out is exact and usually
- * a fraction. Constants: GTF 1.1 §4, checked against two independent tools.
+ * a fraction. Constants: GTF 1.1 §4 (the number of the clause from memory), checked against two independent tools.
  */
 public final class Gtf {
     private static final Rational MICROS = Rational.of(1_000_000);

@@ -111,8 +111,7 @@ class BrokenEdidTest {
         map[0] = (byte) 0xF0;
         map[1] = 0x02;
         byte[] other = new byte[128];
-        other[0] = 0x70;
-        other[1] = 0x20;
+        other[0] = 0x40; // VESA display information, which says nothing of timings
         EdidReading reading = EdidReader.read(EdidBuilder.digital(3)
                 .extension(map)
                 .extension(new CtaBuilder().video(16))

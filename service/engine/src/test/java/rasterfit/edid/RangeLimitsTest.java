@@ -2,12 +2,16 @@ package rasterfit.edid;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import rasterfit.edid.RangeLimits.CvtSupport;
 import rasterfit.edid.RangeLimits.Formula;
+import rasterfit.edid.RangeLimits.SecondaryGtf;
 import rasterfit.quantity.Frequency;
+import rasterfit.quantity.Rational;
+import rasterfit.timing.GtfCurve;
 
 /** The display range limits descriptor: E-EDID tables 3.26 to 3.28. */
 class RangeLimitsTest {
@@ -24,6 +28,7 @@ class RangeLimitsTest {
                         Frequency.ofHz(81_000),
                         Frequency.ofHz(230_000_000),
                         Formula.NONE,
+                        null,
                         null));
     }
 
@@ -97,19 +102,46 @@ class RangeLimitsTest {
     @Test
     void cvtSupportRefinesTheClockAndLimitsTheWidth() {
         // Table 3.28: byte 9 = 17, byte 12 bits 7–2 = 7: 170 − 7 · 0.25 = 168.25 MHz; bits 1–0 = 1 with byte 13 = 0:
-        // 8 · 256 = 2048 pixels; byte 11 = 10h: CVT 1.0; byte 15 bit 4 reduced, bit 3 standard; byte 17 = 60 Hz.
-        RangeLimits limits = read(4, 0, 50, 75, 30, 80, 17, 0x04, 0x10, 0x1D, 0x00, 0x80, 0x18, 0x00, 60)
+        // 8 · 256 = 2048 pixels; byte 11 = 10h: CVT 1.0; byte 14 = C8h: 4:3, 16:9, 15:9; byte 15 = 58h: 16:10
+        // preferred, bit 4 reduced, bit 3 standard; byte 17 = 60.
+        RangeLimits limits = read(4, 0, 50, 75, 30, 80, 17, 0x04, 0x10, 0x1D, 0x00, 0xC8, 0x58, 0x00, 60)
                 .rangeLimits();
         assertThat(limits.maxPixelClock()).isEqualTo(Frequency.ofHz(168_250_000));
-        assertThat(limits.cvt()).isEqualTo(new CvtSupport(1, 0, 2048, true, true, 60));
+        assertThat(limits.cvt())
+                .isEqualTo(new CvtSupport(
+                        1,
+                        0,
+                        2048,
+                        List.of(Rational.of(4, 3), Rational.of(16, 9), Rational.of(5, 3)),
+                        Rational.of(8, 5),
+                        true,
+                        true,
+                        60));
+        assertThat(limits.secondaryGtf()).isNull();
     }
 
     @Test
     void cvtSupportMayLeaveTheWidthOpen() {
-        RangeLimits limits = read(4, 0, 50, 75, 30, 80, 17, 0x04, 0x10, 0x00, 0x00, 0x80, 0x10, 0x00, 0)
+        RangeLimits limits = read(4, 0, 50, 75, 30, 80, 17, 0x04, 0x10, 0x00, 0x00, 0x30, 0xB0, 0x00, 0)
                 .rangeLimits();
         assertThat(limits.maxPixelClock()).isEqualTo(Frequency.ofHz(170_000_000));
-        assertThat(limits.cvt()).isEqualTo(new CvtSupport(1, 0, null, false, true, null));
+        assertThat(limits.cvt())
+                .isEqualTo(new CvtSupport(
+                        1, 0, null, List.of(Rational.of(8, 5), Rational.of(5, 4)), null, false, true, null));
+    }
+
+    @Test
+    void aSecondaryCurveHasItsOwnConstants() {
+        // Table 3.27: byte 12 = 40: from 80 kHz; byte 13 = 81: C = 40.5; bytes 14, 15 = 58h 02h: M = 600; byte 16 =
+        // 128:
+        // K; byte 17 = 41: J = 20.5.
+        RangeLimits limits = read(3, 0, 50, 75, 30, 110, 17, 0x02, 0, 40, 81, 0x58, 0x02, 128, 41)
+                .rangeLimits();
+        assertThat(limits.secondaryGtf())
+                .isEqualTo(new SecondaryGtf(
+                        Frequency.ofHz(80_000),
+                        new GtfCurve(Rational.of(81, 2), Rational.of(600), Rational.of(128), Rational.of(41, 2))));
+        assertThat(limits.cvt()).isNull();
     }
 
     @Test

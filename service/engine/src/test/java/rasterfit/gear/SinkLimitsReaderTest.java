@@ -61,13 +61,25 @@ class SinkLimitsReaderTest {
     }
 
     @Test
-    void aDetailedTimingIsListedWithoutAnAspectAndStandardOnesAreLeftOut() {
+    void detailedStandardAndEstablishedTimingsAreListedWithoutAnAspect() {
         SinkLimits sink = SinkLimitsReader.read(read(EdidBuilder.digital(4)
                 .standard(1280, 2, 60)
                 .established(0x20, 0, 0)
                 .detailed(Cta861.find(16).orElseThrow().timing(), 886, 498)));
-        assertThat(sink.listed()).extracting(ListedRaster::label).containsExactly("detailed:1");
-        assertThat(sink.listed().get(0).pictureAspect()).isNull();
+        assertThat(sink.listed())
+                .extracting(ListedRaster::label)
+                .containsExactly("detailed:1", "standard:1", "established:3");
+        assertThat(sink.listed()).allMatch(listed -> listed.pictureAspect() == null);
+        // DMT 1.13: 23h is 1280 × 1024 at 108 MHz, 04h 640 × 480 at 25.175 MHz.
+        assertThat(sink.listed().get(1).raster().pixelClock()).isEqualTo(Frequency.ofHz(108_000_000));
+        assertThat(sink.listed().get(2).raster().pixelClock()).isEqualTo(Frequency.ofHz(25_175_000));
+    }
+
+    @Test
+    void whatIsTakenIn420AloneIsNotListed() {
+        SinkLimits sink = SinkLimitsReader.read(
+                read(EdidBuilder.digital(3).extension(new CtaBuilder().video(16).dataBlock(7, 14, 97))));
+        assertThat(sink.listed()).extracting(ListedRaster::label).containsExactly("vic:16");
     }
 
     @Test

@@ -1,16 +1,14 @@
 package rasterfit.app.display;
 
-import java.math.BigDecimal;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rasterfit.app.answer.Plain;
 import rasterfit.edid.EdidReading;
 import rasterfit.edid.ProductIdentity;
-import rasterfit.edid.RangeLimits;
 import rasterfit.edid.ScreenSize;
+import rasterfit.edid.VideoCapability;
 import rasterfit.edid.VideoInput;
 import rasterfit.edid.VideoLink;
-import rasterfit.quantity.Frequency;
 import rasterfit.timing.RasterTiming;
 
 /**
@@ -18,10 +16,11 @@ import rasterfit.timing.RasterTiming;
  *
  * @param product absent without a header
  * @param link the kind of signal; absent without a header
- * @param timings detailed, VIC, HDMI VIC, standard, established, each in the order of the EDID
+ * @param timings detailed, DisplayID, VIC, HDMI VIC, standard, CVT codes, established, each in the order of the EDID
  * @param rangeLimits absent where not stated or not credible; whole Hz and kHz as declared
  * @param continuousFrequency whether any timing within the limits is promised (E-EDID table 3.14)
  * @param maxTmdsClockHz absent for an analog input
+ * @param videoCapability absent without the block of CTA-861-I §7.5.6
  * @param panel absent where neither a preferred timing nor a size is stated
  * @param findings defects, and what was not read
  */
@@ -29,9 +28,10 @@ record DecodedDisplay(
         @Nullable Product product,
         @Nullable VideoLink link,
         List<DecodedTiming> timings,
-        @Nullable Limits rangeLimits,
+        @Nullable DecodedLimits rangeLimits,
         boolean continuousFrequency,
         @Nullable String maxTmdsClockHz,
+        @Nullable VideoCapability videoCapability,
         @Nullable DecodedPanel panel,
         List<DecodeFinding> findings) {
 
@@ -59,22 +59,6 @@ record DecodedDisplay(
         }
     }
 
-    record Limits(
-            Span fieldRateHz, Span lineRateHz, @Nullable String maxPixelClockHz) {
-        static Limits of(RangeLimits limits) {
-            return new Limits(
-                    Span.of(limits.minFieldRate(), limits.maxFieldRate()),
-                    Span.of(limits.minLineRate(), limits.maxLineRate()),
-                    Plain.exactOrAbsent(limits.maxPixelClock()));
-        }
-    }
-
-    record Span(BigDecimal min, BigDecimal max) {
-        static Span of(Frequency min, Frequency max) {
-            return new Span(Plain.of(min.hz()), Plain.of(max.hz()));
-        }
-    }
-
     /**
      * @param pixels the active size of the preferred timing
      * @param aspect width to height, where the EDID gives a shape in place of a size
@@ -94,9 +78,10 @@ record DecodedDisplay(
                 reading.product() == null ? null : Product.of(reading.product()),
                 input == null ? null : input.link(),
                 reading.timings().stream().map(DecodedTiming::of).toList(),
-                reading.rangeLimits() == null ? null : Limits.of(reading.rangeLimits()),
+                reading.rangeLimits() == null ? null : DecodedLimits.of(reading.rangeLimits()),
                 reading.continuousFrequency(),
                 input == null ? null : Plain.exactOrAbsent(input.maxTmdsClock()),
+                input == null ? null : input.capability(),
                 panel(reading),
                 reading.defects().stream().map(DecodeFinding::of).toList());
     }

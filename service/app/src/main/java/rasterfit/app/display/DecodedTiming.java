@@ -4,7 +4,9 @@ import org.jspecify.annotations.Nullable;
 import rasterfit.app.answer.Plain;
 import rasterfit.app.answer.TimingAnswer;
 import rasterfit.edid.AcceptedTiming;
+import rasterfit.edid.Chroma420;
 import rasterfit.edid.NominalFormat;
+import rasterfit.edid.TimingBasis;
 import rasterfit.edid.TimingOrigin;
 import rasterfit.quantity.Frequency;
 import rasterfit.timing.Scan;
@@ -14,12 +16,14 @@ import rasterfit.timing.Scan;
  *
  * @param vic of a VIC only
  * @param hdmiVic of an HDMI VIC only
- * @param timing absent for a number without a published timing, and for standard and established timings
- * @param nominal of standard and established timings only
+ * @param timing absent for a number without a published timing, and where a formula leaves no room for blanking
+ * @param nominal what the EDID gives of standard timings, CVT codes and established timings
+ * @param basis where {@code timing} comes from
  * @param pictureAspect where the timing fixes it
  * @param preferred whether it is the display's preferred timing
  * @param nativeFormat whether the display declares it native
- * @param chroma420Only whether it is taken as YCbCr 4:2:0 only; no timing read so far is
+ * @param chroma420 whether it is taken in YCbCr 4:2:0
+ * @param chroma420Only whether it is taken in YCbCr 4:2:0 alone
  */
 record DecodedTiming(
         TimingOrigin origin,
@@ -27,9 +31,11 @@ record DecodedTiming(
         @Nullable Integer hdmiVic,
         @Nullable TimingAnswer timing,
         @Nullable Nominal nominal,
+        TimingBasis basis,
         @Nullable String pictureAspect,
         boolean preferred,
         boolean nativeFormat,
+        boolean chroma420,
         boolean chroma420Only) {
 
     /** A size and a rate as rounded by the EDID. */
@@ -50,9 +56,11 @@ record DecodedTiming(
                 timing.hdmiVic(),
                 timing.timing() == null ? null : TimingAnswer.of(timing.timing()),
                 timing.nominal() == null ? null : Nominal.of(timing.nominal()),
+                timing.basis(),
                 timing.pictureAspect().map(Object::toString).orElse(null),
                 timing.preferred(),
                 timing.nativeFormat(),
-                false);
+                timing.chroma420() != Chroma420.NOT_LISTED,
+                timing.chroma420() == Chroma420.ONLY);
     }
 }

@@ -115,14 +115,61 @@ class DecodeTest extends ServedTest {
     }
 
     @Test
-    void aStandardTimingIsASizeAndARate() throws Exception {
+    void aStandardTimingIsASizeAndARateWithTheRasterBehindThem() throws Exception {
         JsonNode standard = timing(decoded(television().build()), "STANDARD", "", 0);
 
         // E-EDID table 3.19: 5:4 of 1280 columns is 1024 rows.
         assertThat(standard.at("/nominal/horizontalActive").asInt()).isEqualTo(1280);
         assertThat(standard.at("/nominal/verticalActive").asInt()).isEqualTo(1024);
         assertThat(standard.at("/nominal/fieldRateHz").asString()).isEqualTo("60");
-        assertThat(standard.has("timing")).isFalse();
+        // VESA DMT 1.13, id 23h.
+        assertThat(standard.path("basis").asString()).isEqualTo("DMT");
+        assertThat(standard.at("/timing/pixelClockHz").asString()).isEqualTo("108000000");
+    }
+
+    @Test
+    void timingsIn420AreMarked() throws Exception {
+        // CTA-861-I §7.5.10, §7.5.11 and §7.5.6.
+        JsonNode display = decoded(EdidBuilder.digital(3)
+                .extension(new CtaBuilder()
+                        .video(16, 96)
+                        .dataBlock(7, 15, 0x02)
+                        .dataBlock(7, 14, 97)
+                        .dataBlock(7, 0, 0x4B))
+                .build());
+
+        assertThat(timing(display, "VIC", "vic", 16).path("chroma420").asBoolean())
+                .isFalse();
+        JsonNode also = timing(display, "VIC", "vic", 96);
+        assertThat(also.path("chroma420").asBoolean()).isTrue();
+        assertThat(also.path("chroma420Only").asBoolean()).isFalse();
+        JsonNode only = timing(display, "VIC", "vic", 97);
+        assertThat(only.path("chroma420").asBoolean()).isTrue();
+        assertThat(only.path("chroma420Only").asBoolean()).isTrue();
+        assertThat(display.at("/videoCapability/rgbRangeSelectable").asBoolean())
+                .isTrue();
+        assertThat(display.at("/videoCapability/videoFormats").asString()).isEqualTo("BOTH");
+    }
+
+    @Test
+    void rangeLimitsNameTheirFormulaWithItsNumbers() throws Exception {
+        // E-EDID tables 3.27 and 3.28.
+        JsonNode curve = decoded(EdidBuilder.digital(3)
+                        .displayDescriptor(0xFD, 0, 50, 75, 30, 110, 17, 0x02, 0, 40, 81, 0x58, 0x02, 128, 41)
+                        .build())
+                .path("rangeLimits");
+        assertThat(curve.path("formula").asString()).isEqualTo("SECONDARY_GTF");
+        assertThat(curve.at("/secondaryGtf/startLineRateHz").asString()).isEqualTo("80000");
+        assertThat(curve.at("/secondaryGtf/c").asString()).isEqualTo("81/2");
+        assertThat(curve.at("/secondaryGtf/m").asString()).isEqualTo("600");
+        JsonNode cvt = decoded(EdidBuilder.digital(4)
+                        .displayDescriptor(0xFD, 0, 50, 75, 30, 80, 17, 0x04, 0x11, 0x1D, 0, 0xC8, 0x58, 0, 60)
+                        .build())
+                .path("rangeLimits");
+        assertThat(cvt.at("/cvt/version").asString()).isEqualTo("1.1");
+        assertThat(cvt.at("/cvt/maxActivePixels").asInt()).isEqualTo(2048);
+        assertThat(cvt.at("/cvt/aspects/2").asString()).isEqualTo("5/3");
+        assertThat(cvt.at("/cvt/preferredAspect").asString()).isEqualTo("8/5");
     }
 
     @Test

@@ -75,7 +75,7 @@ class SuppliedEdidsDecodeTest extends ServedTest {
     private static List<Integer> vics(JsonNode display) {
         List<Integer> vics = new ArrayList<>();
         for (JsonNode timing : display.path("timings")) {
-            if (timing.has("vic")) {
+            if (timing.has("vic") && !timing.path("chroma420Only").asBoolean()) {
                 vics.add(timing.path("vic").asInt());
             }
         }
