@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -94,6 +95,43 @@ class ScaleChoicesTest {
         Scene scene = new Scene();
         scene.modes = List.of(Modes.interlaced525());
         assertThat(tried(scene)).containsExactly(780, 858, 864, 944, 1560, 1716, 1728, 1888, 2340);
+    }
+
+    /** Captured lines of a field and the rows on which they are drawn. */
+    private record Vertical(int lines, int rows) {}
+
+    private static Set<Vertical> verticals(Scene scene) {
+        scene.settingsPerRoute = 10_000;
+        return scene.match().ranked().stream()
+                .map(setup -> setup.modeSettings().get(0).settings())
+                .map(settings -> new Vertical(settings.lines(), settings.pictureHeight()))
+                .collect(Collectors.toSet());
+    }
+
+    @Test
+    void wholeFactorsUpToFitTheFirstPastItAndTheFitAreTried() {
+        // 240 lines in 1080 rows: 1 to 4 times; 5 times 216 of them; 6 times 180, which would crop 60 lines, and 48 are
+        // the
+        // most; all of them on all rows.
+        Scene scene = new Scene();
+        assertThat(verticals(scene))
+                .containsExactlyInAnyOrder(
+                        new Vertical(240, 240),
+                        new Vertical(240, 480),
+                        new Vertical(240, 720),
+                        new Vertical(240, 960),
+                        new Vertical(216, 1080),
+                        new Vertical(240, 1080));
+    }
+
+    @Test
+    void cropIsCountedInFrameLines() {
+        // 2 · 240 lines: once and twice; 3 times 180 lines of each field would crop 2 · 60 of the frame.
+        Scene scene = new Scene();
+        scene.modes = List.of(Modes.interlaced525());
+        scene.samples = List.of(1560);
+        assertThat(verticals(scene))
+                .containsExactlyInAnyOrder(new Vertical(240, 480), new Vertical(240, 960), new Vertical(240, 1080));
     }
 
     /** VIC 4 as a digital console sends it: 1650 × 750 at 74.25 MHz, the picture from pixel 260, line 25. */

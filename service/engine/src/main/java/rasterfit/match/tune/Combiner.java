@@ -1,6 +1,5 @@
 package rasterfit.match.tune;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
@@ -32,7 +31,9 @@ final class Combiner {
     private final JointLimits joint;
     private final ModeFigures[] figures;
     private final long[] refused = new long[Rules.all().size()];
+    /** Of the refusal in {@code nearest} at the same place; without one, nothing. */
     private final double[] leastMiss = new double[Rules.all().size()];
+
     private final @Nullable Refusal[] nearest =
             new @Nullable Refusal[Rules.all().size()];
 
@@ -58,7 +59,6 @@ final class Combiner {
         for (int m = 0; m < shares.length; m++) {
             figures[m] = new ModeFigures(layout, tables.modes.get(m), shares[m], scoring);
         }
-        Arrays.fill(leastMiss, Double.POSITIVE_INFINITY);
     }
 
     /** What stays the same for a mode over all settings. */
