@@ -4,16 +4,23 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import rasterfit.gear.AspectControl;
+import rasterfit.gear.ConverterOutput;
 import rasterfit.gear.DisplayClass;
 import rasterfit.gear.Fact;
+import rasterfit.gear.Format;
 import rasterfit.gear.FrequencyRange;
 import rasterfit.gear.HalfHeight;
+import rasterfit.gear.Level;
+import rasterfit.gear.LineStandard;
 import rasterfit.gear.Link;
 import rasterfit.gear.Mode;
 import rasterfit.gear.Panel;
+import rasterfit.gear.PictureShape;
 import rasterfit.gear.RateLock;
+import rasterfit.gear.SyncKind;
 import rasterfit.gear.Window;
 import rasterfit.match.MatchResult.RankedSetup;
 import rasterfit.match.MatchResult.RefusalGroup;
@@ -163,6 +170,102 @@ class AcrossRoutesTest {
 
         assertThat(refusedBy(scene -> scene.displayMaxTmdsClock = Frequency.ofHz(148_000_000)))
                 .contains("link.clock-exceeds-display");
+    }
+
+    @Test
+    void aConverterDoesNotSendMoreThanItsGreatestClock() {
+        Scene enough = new Scene();
+        enough.converterMaxTmdsClock = Frequency.ofHz(149_000_000);
+        assertThat(enough.match().ranked()).hasSize(1);
+
+        assertThat(refusedBy(scene -> scene.converterMaxTmdsClock = Frequency.ofHz(148_000_000)))
+                .contains("link.clock-exceeds-converter");
+    }
+
+    private static void analogOut(Scene scene, @Nullable Frequency greatest) {
+        tube(scene);
+        scene.converted = true;
+        scene.processing = Workbench.formatOnly();
+        scene.converterOutput = new ConverterOutput.Analog(
+                "out", Scene.SCART, Format.RGB, SyncKind.COMPOSITE_SYNC, Level.VIDEO_75_OHM, greatest);
+    }
+
+    @Test
+    void anAnalogOutputHasAGreatestClockToo() {
+        // The console's dots come at 5 369 318 Hz.
+        for (Frequency greatest : new Frequency[] {null, Frequency.ofHz(5_400_000)}) {
+            Scene scene = new Scene();
+            analogOut(scene, greatest);
+            assertThat(scene.match().ranked())
+                    .anySatisfy(setup -> assertThat(setup.route())
+                            .extracting(MatchResult.RouteStep::id)
+                            .contains("box"));
+        }
+        Scene less = new Scene();
+        analogOut(less, Frequency.ofHz(5_300_000));
+        assertThat(less.match().refused())
+                .extracting(group -> group.rule().id())
+                .contains("link.clock-exceeds-converter");
+    }
+
+    @Test
+    void theFastestLineOfAGroupDecidesWhetherItCanBeSampled() {
+        // 1364 · 15 745.801 Hz = 21 477 273 Hz; the other mode's lines are 500 ppm faster, which the input cannot tell
+        // apart:
+        // 21 488 011 Hz.
+        Mode slow = Modes.as(Modes.half525(), "slow", 3, false);
+        Mode fast = Modes.as(
+                Modes.of("118184062500/22000", "341", "262", Scan.PROGRESSIVE, new Window(256, 240, 65, 18)),
+                "fast",
+                1,
+                false);
+        for (List<Mode> order : List.of(List.of(slow, fast), List.of(fast, slow))) {
+            Scene enough = new Scene();
+            enough.modes = order;
+            enough.maxSampleRate = Frequency.ofHz(21_489_000);
+            assertThat(enough.match().ranked()).hasSize(1);
+            assertThat(refusedBy(scene -> {
+                        scene.modes = order;
+                        scene.maxSampleRate = Frequency.ofHz(21_480_000);
+                    }))
+                    .containsExactly("digitise.sample-rate-exceeds-converter");
+        }
+        Scene alone = new Scene();
+        alone.modes = List.of(slow);
+        alone.maxSampleRate = Frequency.ofHz(21_480_000);
+        assertThat(alone.match().ranked()).hasSize(1);
+    }
+
+    private static String listedAs(PictureShape shape) {
+        Mode menu = Modes.interlaced525();
+        Scene scene = new Scene();
+        scene.modes = List.of(Modes.of(
+                LineStandard.L525_60,
+                "135000000/11",
+                "780",
+                "525/2",
+                Scan.INTERLACED,
+                menu.active(),
+                menu.used(),
+                shape));
+        scene.samples = List.of(858);
+        scene.vics = List.of(2, 3);
+        scene.processing = Workbench.repeat(2);
+        return String.valueOf(scene.match()
+                .ranked()
+                .get(0)
+                .modeSettings()
+                .get(0)
+                .measures()
+                .acceptance()
+                .listedAs());
+    }
+
+    @Test
+    void ofTwoListedRastersOfEqualCountsThatOfThePicturesAspectIsMeant() {
+        // VIC 2 is 4:3 and VIC 3 is 16:9 (CTA-861-I table 2).
+        assertThat(listedAs(PictureShape.TUBE_4_3)).isEqualTo("vic:2");
+        assertThat(listedAs(PictureShape.TUBE_16_9)).isEqualTo("vic:3");
     }
 
     @Test

@@ -270,6 +270,23 @@ class ExplanationTest {
     }
 
     @Test
+    void mixedColumnsTellTheFilterAndThePanel() {
+        assertThat(step(explained(scene -> {}), "blendedColumnsPercent").inputs())
+                .containsEntry("filter taps", "2")
+                .containsEntry("panel", "nearest or one-to-one");
+        ModeSetting repeated = explained(scene -> {
+            scene.samples = List.of(858);
+            scene.processing = Workbench.repeat(2);
+            scene.panel = new Panel.Grid(1920, 1080, null, Panel.Filter.INTERPOLATING);
+        });
+        assertThat(step(repeated, "blendedColumnsPercent").inputs())
+                .containsEntry("filter taps", "1")
+                .containsEntry("panel", "interpolating");
+        // A panel that interpolates softens edges between dots even where the converter only repeats samples.
+        assertThat(repeated.measures().shape().blendedColumnsPercent()).isGreaterThan(Rational.ZERO);
+    }
+
+    @Test
     void anAssumedDelayTellsTheClass() {
         ModeSetting setting = explained(scene -> scene.lag = List.of());
         // A television without a low-delay preset: 60 [30–120] ms (../shared/DOMAIN.md section 8).

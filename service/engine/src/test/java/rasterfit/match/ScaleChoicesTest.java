@@ -10,14 +10,18 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import rasterfit.gear.AspectControl;
+import rasterfit.gear.Deinterlacer;
 import rasterfit.gear.DisplayClass;
+import rasterfit.gear.Fact;
 import rasterfit.gear.Format;
 import rasterfit.gear.LineStandard;
 import rasterfit.gear.LinkKind;
 import rasterfit.gear.Mode;
 import rasterfit.gear.Panel;
 import rasterfit.gear.PictureShape;
+import rasterfit.gear.Processing;
 import rasterfit.gear.SamplesPerLine;
+import rasterfit.gear.ScaleAxis;
 import rasterfit.gear.Window;
 import rasterfit.match.MatchResult.RankedSetup;
 import rasterfit.quantity.Frequency;
@@ -134,6 +138,47 @@ class ScaleChoicesTest {
                 .containsExactlyInAnyOrder(new Vertical(240, 480), new Vertical(240, 960), new Vertical(240, 1080));
     }
 
+    @Test
+    void croppedInterlacedLinesAreThoseThatAreNotDrawn() {
+        // Drawn are 180 of the 240 lines of each field, 30 above and below. 3 times 180 lines leave out just what is
+        // empty.
+        Mode menu = Modes.interlaced525();
+        Window active = menu.active();
+        Window used = new Window(active.dots(), 180, active.firstDot(), active.firstLine() + 30);
+        Scene scene = new Scene();
+        scene.modes = List.of(Modes.of(
+                LineStandard.L525_60,
+                "135000000/11",
+                "780",
+                "525/2",
+                Scan.INTERLACED,
+                active,
+                used,
+                PictureShape.TUBE_4_3));
+        scene.samples = List.of(1560);
+        scene.settingsPerRoute = 10_000;
+        scene.processing = new Processing.RasterScale(
+                "scale",
+                ((Processing.RasterScale) Workbench.scale(1, List.of(), 16)).timings(),
+                new ScaleAxis(ScaleAxis.Factors.WHOLE, 1, 200),
+                new ScaleAxis(ScaleAxis.Factors.ANY, 1, 64),
+                List.of(new Deinterlacer(Deinterlacer.Kind.BOB, Fact.known(0), false)),
+                List.of(Workbench.locked(6000, null)),
+                Fact.known(10));
+        assertThat(scene.match().ranked())
+                .extracting(setup -> setup.modeSettings().get(0))
+                .filteredOn(setting ->
+                        Integer.valueOf(180).equals(setting.settings().lines()))
+                .isNotEmpty()
+                .allSatisfy(setting -> {
+                    assertThat(setting.settings().firstLine()).isEqualTo(active.firstLine() + 30);
+                    assertThat(setting.settings().pictureHeight()).isEqualTo(1080);
+                    assertThat(setting.measures().shape().croppedLines()).isEqualTo(Rational.of(120));
+                    assertThat(setting.measures().shape().croppedUsedLines().signum())
+                            .isZero();
+                });
+    }
+
     /** VIC 4 as a digital console sends it: 1650 × 750 at 74.25 MHz, the picture from pixel 260, line 25. */
     private static Mode digital720() {
         Window active = new Window(1280, 720, 260, 25);
@@ -160,7 +205,7 @@ class ScaleChoicesTest {
         scene.outputPlug = Scene.HDMI;
         scene.modes = List.of(digital720());
         scene.lead = null;
-        scene.last = Scene.cable("last", Scene.HDMI, Scene.HDMI, rasterfit.gear.Fact.known(500_000_000));
+        scene.last = Scene.cable("last", Scene.HDMI, Scene.HDMI, Fact.known(500_000_000));
         scene.processing = Workbench.scale(1, List.of(Workbench.locked(6000, null)), 16);
         only(scene, Criterion.COVERAGE);
         RankedSetup setup = scene.match().ranked().stream()

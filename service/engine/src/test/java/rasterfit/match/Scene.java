@@ -76,6 +76,12 @@ final class Scene {
     Fact jitter = Fact.known(1);
     Processing processing = Workbench.scale(2, List.of(Workbench.locked(6000, null)), 16);
     LinkKind link = LinkKind.HDMI;
+    Frequency maxSampleRate = Frequency.ofHz(110_000_000);
+
+    /** In place of the digital output. */
+    @Nullable
+    ConverterOutput converterOutput;
+
     boolean repetition = true;
     Frequency converterMaxTmdsClock = Frequency.ofHz(165_000_000);
     Fact converterResync = Fact.known(300);
@@ -156,7 +162,7 @@ final class Scene {
 
     private Converter converter() {
         Digitiser digitiser = new Digitiser(
-                Frequency.ofHz(110_000_000),
+                maxSampleRate,
                 sampleRange != null ? sampleRange : new SamplesPerLine.FixedList(samples),
                 32,
                 List.of(Frequency.ofHz(35_000_000)),
@@ -179,7 +185,10 @@ final class Scene {
                 null,
                 List.of(input),
                 List.of(processing),
-                List.of(new ConverterOutput.Digital("out", HDMI, link, converterMaxTmdsClock, repetition)),
+                List.of(
+                        converterOutput != null
+                                ? converterOutput
+                                : new ConverterOutput.Digital("out", HDMI, link, converterMaxTmdsClock, repetition)),
                 converterResync,
                 settingsToTune);
     }
