@@ -19,6 +19,7 @@ import rasterfit.gear.Link;
 import rasterfit.gear.Mode;
 import rasterfit.gear.Panel;
 import rasterfit.gear.PictureShape;
+import rasterfit.gear.Processing;
 import rasterfit.gear.RateLock;
 import rasterfit.gear.SyncKind;
 import rasterfit.gear.Window;
@@ -266,6 +267,58 @@ class AcrossRoutesTest {
         // VIC 2 is 4:3 and VIC 3 is 16:9 (CTA-861-I table 2).
         assertThat(listedAs(PictureShape.TUBE_4_3)).isEqualTo("vic:2");
         assertThat(listedAs(PictureShape.TUBE_16_9)).isEqualTo("vic:3");
+    }
+
+    @Test
+    void sharesAreOfTheWholeLibraryHoweverTheyAreCounted() {
+        // The listed 720p draws rows of 4 and 5 pixels, the unlisted 1080p can draw 4 each: a little more uniformity,
+        // against
+        // acceptance of 1 and 0.15. A share of 100 in a library of 100 weighs like 1 of 1.
+        Scene scene = new Scene();
+        scene.modes = List.of(Modes.as(Modes.half525(), "all", 100, false));
+        scene.vics = List.of(4);
+        scene.processing = Workbench.scale(2, List.of(Workbench.locked(6000, null)), 16, 4);
+        for (Criterion criterion : Criterion.values()) {
+            scene.weights.put(
+                    criterion, criterion == Criterion.DOT_UNIFORMITY || criterion == Criterion.ACCEPTANCE ? 1.0 : 0.0);
+        }
+        RankedSetup best = scene.match().ranked().get(0);
+        assertThat(best.modeSettings().get(0).settings().outputTiming()).isEqualTo("vic:4");
+    }
+
+    @Test
+    void whatCannotBeProcessedAtAllCountsAsOneSetting() {
+        Scene scene = new Scene();
+        scene.modes = List.of(Modes.interlaced525());
+        scene.processing = new Processing.LineRepeat(
+                "repeat",
+                List.of(new Processing.LineCounts(LineStandard.L525_60, 240, List.of(480))),
+                null,
+                Fact.known(1),
+                null,
+                Processing.InterlacedFields.REFUSED,
+                Fact.known(2));
+        MatchResult result = scene.match();
+        assertThat(result.counts()).isEqualTo(new MatchResult.Counts(1, 0, 1, 1));
+        assertThat(result.refused()).singleElement().satisfies(group -> {
+            assertThat(group.rule().id()).isEqualTo("repeat.interlaced-refused");
+            assertThat(group.count()).isEqualTo(1);
+        });
+    }
+
+    @Test
+    void allSettingsOfAnInputThatCannotFollowAreRefused() {
+        Scene open = new Scene();
+        long settings = open.match().counts().settings();
+        Scene scene = new Scene();
+        scene.converterLineRate = new FrequencyRange(Frequency.ofHz(31_000), Frequency.ofHz(32_000));
+        MatchResult result = scene.match();
+        assertThat(result.ranked()).isEmpty();
+        assertThat(result.counts()).isEqualTo(new MatchResult.Counts(1, 0, settings, settings));
+        assertThat(result.refused()).singleElement().satisfies(group -> {
+            assertThat(group.rule().id()).isEqualTo("input.line-rate-outside-range");
+            assertThat(group.count()).isEqualTo(settings);
+        });
     }
 
     @Test

@@ -287,6 +287,42 @@ class ExplanationTest {
     }
 
     @Test
+    void theSoftnessOfAnEdgeTellsRiseTimeAndJitter() {
+        // 6, 50 and 35 MHz: 0.35·√(1/36 + 1/2500 + 1/1225) µs = 59.5968 ns; 1 ns of the digitiser, none of a separator,
+        // since
+        // sync comes on a wire of its own. 5.369 318 MHz · 60.596793 ns = 0.325363.
+        Step softness = step(explained(scene -> {}), "edgeSoftness");
+        assertThat(softness.inputs()).containsEntry("rise time", "59.5968 ns").containsEntry("jitter", "1.0 ns");
+        assertThat(softness.result()).isEqualTo("0.325363");
+    }
+
+    private static Step fields(Deinterlacer.Kind kind) {
+        return step(
+                explained(scene -> {
+                    scene.modes = List.of(Modes.interlaced525());
+                    scene.samples = List.of(1560);
+                    scene.processing = new Processing.RasterScale(
+                            "scale",
+                            ((Processing.RasterScale) Workbench.scale(2, List.of(), 16)).timings(),
+                            new rasterfit.gear.ScaleAxis(rasterfit.gear.ScaleAxis.Factors.ANY, 2, 48),
+                            new rasterfit.gear.ScaleAxis(rasterfit.gear.ScaleAxis.Factors.ANY, 2, 64),
+                            List.of(new Deinterlacer(kind, Fact.unknown(), false)),
+                            List.of(Workbench.locked(6000, null)),
+                            Fact.known(10));
+                }),
+                "addedLatencyMs");
+    }
+
+    @Test
+    void motionAdaptationUnstatedAddsAField() {
+        // ../shared/DOMAIN.md section 8: motion adaptation unstated 1 [0–2] field; bob and weave add none to the newest
+        // lines.
+        assertThat(fields(Deinterlacer.Kind.MOTION_ADAPTIVE).inputs()).containsEntry("added fields", "1");
+        assertThat(fields(Deinterlacer.Kind.BOB).inputs()).containsEntry("added fields", "0");
+        assertThat(fields(Deinterlacer.Kind.WEAVE).inputs()).containsEntry("added fields", "0");
+    }
+
+    @Test
     void anAssumedDelayTellsTheClass() {
         ModeSetting setting = explained(scene -> scene.lag = List.of());
         // A television without a low-delay preset: 60 [30–120] ms (../shared/DOMAIN.md section 8).
@@ -345,8 +381,8 @@ class ExplanationTest {
                     List.of(Workbench.locked(6000, null)),
                     Fact.known(10));
         });
-        assertThat(step(setting, "bufferOffsetD").formula())
-                .isNotEqualTo(step(explained(scene -> {}), "bufferOffsetD").formula());
+        assertThat(step(setting, "bufferOffsetD").formula()).contains("both fields");
+        assertThat(step(explained(scene -> {}), "bufferOffsetD").formula()).doesNotContain("both fields");
     }
 
     @Test

@@ -67,6 +67,10 @@ final class Scene {
     Link last = cable("last", HDMI, HDMI, Fact.known(500_000_000));
 
     boolean converted = true;
+
+    @Nullable
+    FrequencyRange converterLineRate;
+
     HalfHeight converterHalfHeight = HalfHeight.SHOWN;
     List<Integer> samples = List.of(1364);
     /** In place of the list of samples. */
@@ -172,7 +176,7 @@ final class Scene {
                 format.isDigital() ? HDMI : SCART,
                 Level.VIDEO_75_OHM,
                 List.of(new Carried(format, Set.of())),
-                null,
+                converterLineRate,
                 null,
                 EnumSet.allOf(Scan.class),
                 converterHalfHeight,
