@@ -3,10 +3,12 @@ package rasterfit.match;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Set;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import rasterfit.gear.AspectControl;
+import rasterfit.gear.Carried;
 import rasterfit.gear.ConverterOutput;
 import rasterfit.gear.DisplayClass;
 import rasterfit.gear.Fact;
@@ -319,6 +321,48 @@ class AcrossRoutesTest {
             assertThat(group.rule().id()).isEqualTo("input.line-rate-outside-range");
             assertThat(group.count()).isEqualTo(settings);
         });
+    }
+
+    @Test
+    void refusalsAreToldInTheOrderOfTheChainWhetherOfRoutesOrOfSettings() {
+        // A second lead is wired for another format, and the box has no price, which fails any limit on the price.
+        Scene scene = new Scene();
+        Link yc = new Link(
+                "yc",
+                "yc",
+                Link.Kind.CABLE,
+                Scene.CONSOLE,
+                Scene.SCART,
+                List.of(new Carried(Format.YC, Set.of())),
+                null,
+                Fact.unknown());
+        scene.limits = List.of(new Limit(LimitedMeasure.PRICE, null, Limit.Bound.AT_LEAST, Rational.ZERO, "EUR"));
+        MatchResult result = scene.match(yc);
+
+        assertThat(result.refused())
+                .extracting(group -> group.rule().id())
+                .containsExactly("cable.format-not-carried", "limit.price");
+        assertThat(result.counts().routes()).isEqualTo(2);
+        assertThat(result.counts().refusedRoutes()).isEqualTo(2);
+
+        Scene settings = new Scene();
+        settings.converterLineRate = new FrequencyRange(Frequency.ofHz(31_000), Frequency.ofHz(32_000));
+        Link bare = new Link(
+                "bare",
+                "bare",
+                Link.Kind.CABLE,
+                Scene.HDMI,
+                Scene.HDMI,
+                List.of(new Carried(Format.TMDS, Set.of())),
+                null,
+                Fact.unknown());
+        settings.limits = scene.limits;
+        settings.converterPrice =
+                Workbench.converter("any", "10", null, Workbench.formatOnly()).price();
+        // The route over the lead without a price fails at the setup, that over the other at the converter's input.
+        assertThat(settings.match(bare).refused())
+                .extracting(group -> group.rule().id() + " " + group.of())
+                .containsExactly("input.line-rate-outside-range SETTING", "limit.price ROUTE");
     }
 
     @Test

@@ -323,6 +323,26 @@ class ExplanationTest {
     }
 
     @Test
+    void theConventionOfTheDotIsToldWithItsSource() {
+        // ../shared/reference/arith_par.tsv: 720 dots of 13.5 MHz are 4:3 by CTA-861, 8:9 each; 3/2·fsc then gives
+        // 176/105 · 2/3.
+        Step broadcast = step(explained(scene -> {}), "pixelAspectRatio");
+        Step cta = step(explained(scene -> scene.pixelAspect = PixelAspectConvention.CTA_861), "pixelAspectRatio");
+        assertThat(broadcast.result()).startsWith("8/7 ");
+        assertThat(broadcast.source()).contains("common practice");
+        assertThat(cta.result()).startsWith("352/315 ");
+        assertThat(cta.source()).contains("CTA-861-I table 2");
+    }
+
+    @Test
+    void everyPartOfTheLinkIsToldWithItsBandwidth() {
+        assertThat(step(explained(scene -> {}), "linkBandwidth").inputs())
+                .containsEntry("B1", "6000000 Hz")
+                .containsEntry("B2", "50000000 Hz")
+                .containsEntry("B3", "35000000 Hz");
+    }
+
+    @Test
     void anAssumedDelayTellsTheClass() {
         ModeSetting setting = explained(scene -> scene.lag = List.of());
         // A television without a low-delay preset: 60 [30–120] ms (../shared/DOMAIN.md section 8).

@@ -232,6 +232,56 @@ class RepeatChoicesTest {
     }
 
     @Test
+    void aChangeOfFormatSendsAllLinesOfThePicture() {
+        // 250 lines a field are more than the nominal 240; 400 lines of a computer's picture belong to no broadcast
+        // class.
+        Mode menu = Modes.interlaced525();
+        Window tall = new Window(640, 250, 118, 10);
+        assertThat(settings(scene -> {
+                    scene.modes = List.of(Modes.of(
+                            LineStandard.L525_60,
+                            "135000000/11",
+                            "780",
+                            "525/2",
+                            Scan.INTERLACED,
+                            tall,
+                            tall,
+                            menu.shape()));
+                    scene.samples = List.of(858);
+                    scene.processing = Workbench.formatOnly();
+                }))
+                .allSatisfy(setting -> {
+                    assertThat(setting.settings().lines()).isEqualTo(250);
+                    assertThat(setting.outputTiming().verticalActive()).isEqualTo(500);
+                });
+        Window computer = new Window(640, 400, 144, 35);
+        assertThat(settings(scene -> {
+                    scene.modes = List.of(Modes.of(
+                            LineStandard.OTHER,
+                            "25175000",
+                            "800",
+                            "449",
+                            Scan.PROGRESSIVE,
+                            computer,
+                            computer,
+                            PictureShape.SQUARE_DOTS));
+                    scene.samples = List.of(800);
+                    scene.processing = Workbench.formatOnly();
+                }))
+                .allSatisfy(setting -> assertThat(setting.settings().lines()).isEqualTo(400));
+    }
+
+    @Test
+    void theShapedWindowLeavesTheBlankingOfItsLineStandard() {
+        // By CTA-861 a dot is 352/315 wide, so 4:3 over 240 lines are 286.36 dots; of 341 dots 720/858 (BT.601),
+        // 286.15, may
+        // be used. At four samples a dot that takes 1145 samples, 286.25 dots.
+        assertThat(settings(scene -> scene.pixelAspect = PixelAspectConvention.CTA_861))
+                .anySatisfy(
+                        setting -> assertThat(setting.settings().captureDots()).isEqualTo(Rational.of(1145, 4)));
+    }
+
+    @Test
     void repeatedFieldsAreProgressive() {
         // VIC 2: 720 × 480 of 858 × 525 at 27 MHz.
         List<ModeSetting> all = settings(scene -> {

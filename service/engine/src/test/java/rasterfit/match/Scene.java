@@ -69,6 +69,11 @@ final class Scene {
     boolean converted = true;
 
     @Nullable
+    PriceRange converterPrice;
+
+    List<Limit> limits = List.of();
+
+    @Nullable
     FrequencyRange converterLineRate;
 
     HalfHeight converterHalfHeight = HalfHeight.SHOWN;
@@ -112,6 +117,7 @@ final class Scene {
     Fact displayResync = Fact.known(2000);
     List<LagReading> lag = List.of(reading(LagReading.Method.SPLIT_SIGNAL));
     List<String> assumptions = List.of();
+    PixelAspectConvention pixelAspect = PixelAspectConvention.BROADCAST;
     MatchRequest.Explanation explain = MatchRequest.Explanation.SUMMARY;
     final Map<Criterion, Double> weights = new EnumMap<>(Criterion.class);
 
@@ -151,8 +157,8 @@ final class Scene {
                 new MatchRequest.Equipment(false, converted ? List.of(converter()) : List.of(), links),
                 Intent.EVEN_WEIGHTS,
                 weights,
-                List.of(),
-                PixelAspectConvention.BROADCAST,
+                limits,
+                pixelAspect,
                 explain,
                 10_000,
                 settingsPerRoute);
@@ -186,7 +192,7 @@ final class Scene {
         return new Converter(
                 "box",
                 "Box",
-                null,
+                converterPrice,
                 List.of(input),
                 List.of(processing),
                 List.of(

@@ -11,11 +11,6 @@ import rasterfit.match.route.RoutePrice;
  */
 public record TunedRoute(Route route, RoutePrice price, Scoring scoring, List<GroupOutcome> groups) {
 
-    /** Whether every mode can be shown. */
-    public boolean showsEveryMode() {
-        return groups.stream().noneMatch(GroupOutcome::isEmpty);
-    }
-
     /** Whether a change of mode during play makes anything lose its picture. */
     public boolean switchesDuringPlay() {
         return scoring.applies(rasterfit.match.Criterion.MODE_SWITCH_GAP);
