@@ -293,6 +293,34 @@ class SetupFindingsTest {
     }
 
     @Test
+    void halfHeightIsToldOfTheModesThatHaveIt() {
+        List<Finding> findings = setup(scene -> {
+                    scene.samples = List.of(1364, 1560);
+                    scene.modes = List.of(
+                            Modes.as(Modes.half525(), "picture", 1, false),
+                            Modes.as(Modes.interlaced525(), "menu", 1, false));
+                    scene.converterHalfHeight = HalfHeight.AS_INTERLACED;
+                })
+                .findings();
+        assertThat(findings)
+                .filteredOn(finding -> finding.rule().id().equals("half-height.taken-as-interlaced"))
+                .extracting(Finding::message)
+                .singleElement()
+                .satisfies(message -> assertThat(message).startsWith("picture:"));
+    }
+
+    @Test
+    void aReadingAtAnotherTimingIsNoBound() {
+        LagReading elsewhere = new LagReading(
+                "vic:4",
+                Scene.reading(LagReading.Method.SPLIT_SIGNAL).ms(),
+                LagReading.Method.SPLIT_SIGNAL,
+                null,
+                rasterfit.gear.Basis.MEASURED);
+        assertThat(told(scene -> scene.lag = List.of(elsewhere))).containsExactly("assumed.display-lag");
+    }
+
+    @Test
     void repeatedFieldsFlickerAndOddCopiesLeaveHalfALine() {
         // 262.5 lines sent three times are 787.5 (../shared/DOMAIN.md section 8); sent twice they are 525.
         Consumer<Scene> twice = scene -> {

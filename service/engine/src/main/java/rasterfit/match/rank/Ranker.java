@@ -48,9 +48,8 @@ public final class Ranker {
 
     /**
      * Every setup of a route that can be among its best or undominated; none where a group has no setting left, since every
-     * mode must be shown. After each group only those partial setups are
-     * kept that can still become one: a setup's score and axes grow with those of its parts, all else (grade, raster)
-     * being equal.
+     * mode must be shown. After each group only those partial setups are kept that can still become one: a setup's score
+     * and axes grow with those of its parts, all else (grade, raster) being equal.
      */
     private static List<Setup> setups(TunedRoute route, int keep) {
         List<Setup> partial = List.of(Setup.start(route));
