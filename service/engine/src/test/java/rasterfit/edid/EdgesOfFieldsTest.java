@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import rasterfit.edid.ScreenSize.SizeMm;
+import rasterfit.quantity.Frequency;
 import rasterfit.timing.Cta861;
 
 /** First and last values of fields whose ends the standards name. */
@@ -34,6 +35,43 @@ class EdgesOfFieldsTest {
                 .build());
         assertThat(reading.findTiming("detailed:1").orElseThrow().acceptedRasters())
                 .containsExactly(Cta861.find(4).orElseThrow().timing());
+    }
+
+    @Test
+    void aScreenWithoutSidesHasNeitherSizeNorShape() {
+        // E-EDID A2 table 3.12: 00h 00h, a projector or a screen of unknown size.
+        assertThat(EdidReader.read(EdidBuilder.digital(4).sizeCm(0, 0).build()).screen())
+                .isEqualTo(new ScreenSize(null, null));
+    }
+
+    private static EdidReading limits(int minField, int maxField, int minLine, int maxLine) {
+        // E-EDID A2 table 3.26: FDh, offsets, rates in Hz and kHz, 170 MHz, limits alone (01h), a line feed and blanks.
+        return EdidReader.read(EdidBuilder.digital(4)
+                .patch(
+                        0x48, 0, 0, 0, 0xFD, 0, minField, maxField, minLine, maxLine, 17, 1, 0x0A, 0x20, 0x20, 0x20,
+                        0x20, 0x20, 0x20)
+                .build());
+    }
+
+    @Test
+    void limitsMayBeOfOneRate() {
+        RangeLimits one = limits(60, 60, 67, 67).rangeLimits();
+        assertThat(one).isNotNull();
+        assertThat(one.minFieldRate()).isEqualTo(one.maxFieldRate()).isEqualTo(Frequency.ofHz(60));
+        assertThat(one.minLineRate()).isEqualTo(one.maxLineRate()).isEqualTo(Frequency.ofHz(67_000));
+        assertThat(limits(61, 60, 67, 67).rangeLimits()).isNull();
+        assertThat(limits(60, 60, 68, 67).rangeLimits()).isNull();
+    }
+
+    @Test
+    void limitsThatBeginAtAReservedZeroAreKeptAndTold() {
+        for (EdidReading reading : List.of(limits(0, 60, 30, 67), limits(50, 60, 0, 67))) {
+            assertThat(reading.rangeLimits()).isNotNull();
+            assertThat(reading.defects()).singleElement().satisfies(defect -> {
+                assertThat(defect.code()).isEqualTo(DefectCode.RANGE_LIMITS_IMPOSSIBLE);
+                assertThat(defect.byteOffset()).isEqualTo(0x48 + 5);
+            });
+        }
     }
 
     @Test
