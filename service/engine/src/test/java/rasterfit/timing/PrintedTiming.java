@@ -45,6 +45,18 @@ public record PrintedTiming(
             "(\\S.*?):\\s+(\\d+)x(\\d+)(i?)\\s+([\\d.]+) Hz\\s+\\d+:\\d+\\s+([\\d.]+) kHz\\s+([\\d.]+) MHz(.*)");
     private static final Pattern MEMBER = Pattern.compile("([HV][a-z]+)\\s+([-\\w]+)");
 
+    /** The timings among the lines of a whole print, in order. */
+    public static List<PrintedTiming> among(List<String> lines) {
+        List<String> bare = lines.stream().map(String::strip).toList();
+        List<PrintedTiming> timings = new ArrayList<>();
+        for (int i = 0; i < bare.size(); i++) {
+            if (isHead(bare.get(i))) {
+                timings.add(at(bare, i));
+            }
+        }
+        return timings;
+    }
+
     /** All timings of a print, in order; a line that is none of a timing ends in an exception. */
     static List<PrintedTiming> read(List<String> lines) {
         List<PrintedTiming> timings = new ArrayList<>();
@@ -116,7 +128,7 @@ public record PrintedTiming(
     }
 
     /** The names of all members in which a timing differs; sizes and rates are left to the caller. */
-    Set<String> differingFrom(RasterTiming ours, Border border, Rational clockToleranceHz) {
+    public Set<String> differingFrom(RasterTiming ours, Border border, Rational clockToleranceHz) {
         Set<String> members = new LinkedHashSet<>();
         int across = border.horizontalPixels();
         int down = border.verticalLines();

@@ -46,6 +46,7 @@ public final class EdidSeeds {
         seeds.put("analog-1.2", analog(2).build());
         seeds.put("analog-1.4", analog(4).build());
         seeds.put("every-vic", everyVic().build());
+        seeds.put("further-timings", furtherTimings().build());
         seeds.put("256-blocks", longest());
         seeds.put("cut-short", Arrays.copyOf(television().build(), 200));
         return seeds;
@@ -121,6 +122,22 @@ public final class EdidSeeds {
             edid.extension(extension);
         }
         return edid;
+    }
+
+    /** VESA VTB-EXT 1.0, from memory: two detailed timings, one of them empty, two CVT codes and two standard timings. */
+    private static EdidBuilder furtherTimings() {
+        byte[] block = new byte[EdidReader.BLOCK_BYTES];
+        int[] head = {0x10, 1, 2, 2, 2};
+        int[] codes = {0x1B, 0x24, 0x3F, 0x7F, 0x14, 0x29, 0x81, 0x80, 0xB3, 0x00};
+        for (int i = 0; i < head.length; i++) {
+            block[i] = (byte) head[i];
+        }
+        for (int i = 0; i < codes.length; i++) {
+            block[5 + 2 * 18 + i] = (byte) codes[i];
+        }
+        // A pixel clock of 10 kHz and the counts of nothing; the second stays empty.
+        block[5] = 1;
+        return EdidBuilder.digital(4).detailed(timing(16), 530, 298).extension(block);
     }
 
     /** E-EDID §2.2: 255 extensions, here full of detailed timings that differ. */

@@ -3,6 +3,7 @@ package rasterfit.app.problem;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import tools.jackson.core.JacksonException;
+import tools.jackson.core.exc.JacksonIOException;
 import tools.jackson.core.json.JsonFactory;
 import tools.jackson.core.json.JsonFactoryBuilder;
 import tools.jackson.core.json.JsonWriteFeature;
@@ -23,6 +24,9 @@ public final class FuzzJson {
         T value;
         try {
             value = STRICT.readValue(body, type);
+        } catch (JacksonIOException cut) {
+            // As ProblemAdvice tells a body that cannot be taken in at all.
+            throw new ProblemException(ProblemType.BAD_REQUEST, "The body is cut short or framed wrongly.");
         } catch (JacksonException refused) {
             ProblemException problem = JsonProblems.of(refused);
             if (problem == null) {

@@ -30,6 +30,7 @@ final class Combiner {
     private final GroupOutcome outcome;
     private final JointLimits joint;
     private final ModeFigures[] figures;
+    private final @Nullable Cell always;
     private final long[] refused = new long[Rules.all().size()];
     /** Of the refusal in {@code nearest} at the same place; without one, nothing. */
     private final double[] leastMiss = new double[Rules.all().size()];
@@ -40,10 +41,12 @@ final class Combiner {
     /**
      * Prepares one walk.
      *
+     * @param always what refuses every setting; absent if nothing does
      * @param shares of the modes in the order of the layout, as parts of the whole library
      */
     Combiner(
             Tables tables,
+            @Nullable Refusal always,
             Scoring scoring,
             LimitCheck limits,
             double[] shares,
@@ -51,6 +54,7 @@ final class Combiner {
             GroupOutcome outcome) {
         this.tables = tables;
         this.layout = tables.layout;
+        this.always = always == null ? null : new JointCell(always);
         this.scoring = scoring;
         this.tally = tally;
         this.outcome = outcome;
@@ -114,7 +118,7 @@ final class Combiner {
         int modes = figures.length;
         for (int n = 0; n < tables.samples.length; n++) {
             workLimit.check();
-            Tables.SampleCell sample = tables.sample(n);
+            Cell sample = always == null ? tables.sample(n) : earlier(tables.sample(n), always);
             for (int p = 0; p < tables.placements; p++) {
                 for (int c = 0; c < tables.controls; c++) {
                     Cell blocking = sample;

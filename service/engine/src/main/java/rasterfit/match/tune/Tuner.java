@@ -113,12 +113,8 @@ public final class Tuner {
         }
         for (Layout layout : layouts.possible()) {
             count(layout.size());
-            if (input != null) {
-                tally.addSettings(route, input, layout.size());
-            } else {
-                Tables tables = new Tables(layout, limits, known);
-                new Combiner(tables, scoring, limits, shares, tally, outcome).walk(workLimit);
-            }
+            Tables tables = new Tables(layout, limits, known);
+            new Combiner(tables, input, scoring, limits, shares, tally, outcome).walk(workLimit);
         }
     }
 
@@ -127,7 +123,10 @@ public final class Tuner {
         workLimit.checkSettings(settings);
     }
 
-    /** Modes that share a setting share their fate: one that the input cannot follow stops the group. */
+    /**
+     * Modes that share a setting share their fate: one that the input cannot follow stops the group. Its settings are
+     * walked through all the same, since some belong to a rule that comes before.
+     */
     private static @Nullable Refusal inputRefusal(Route route, Captured captured) {
         Route.Leg leg = route.leg();
         if (leg == null) {

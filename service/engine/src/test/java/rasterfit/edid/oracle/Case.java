@@ -1,13 +1,32 @@
 package rasterfit.edid.oracle;
 
+import java.util.List;
 import java.util.stream.IntStream;
 import rasterfit.edid.EdidReader;
 
 /** One EDID and what both read from it: what is looked at to tell whether a difference is a known one. */
-record Case(byte[] edid, Facts ours, Facts theirs) {
+final class Case {
     private static final int CTA = 2;
     private static final int DESCRIPTOR = 18;
     private static final int CHECKSUM = 127;
+
+    private final byte[] edid;
+    private final Facts ours;
+    private final Facts theirs;
+
+    Case(byte[] edid, Facts ours, Facts theirs) {
+        this.edid = edid;
+        this.ours = ours;
+        this.theirs = theirs;
+    }
+
+    Facts ours() {
+        return ours;
+    }
+
+    Facts theirs() {
+        return theirs;
+    }
 
     /** Ours less theirs, 0 where one of them does not give the number. */
     int surplus(String name) {
@@ -18,6 +37,12 @@ record Case(byte[] edid, Facts ours, Facts theirs) {
     boolean differ(String prefix) {
         return ours.differencesFrom(theirs).stream()
                 .anyMatch(difference -> difference.name().startsWith(prefix));
+    }
+
+    /** Ours is as high as it is wide, with a raster or without one. */
+    boolean isOursSquare(String name, int across) {
+        Object height = ours.get(name + " vertical active");
+        return height != null ? height.equals(across) : List.of(across, across).equals(ours.get(name + " size"));
     }
 
     /** Of EDID 1. */

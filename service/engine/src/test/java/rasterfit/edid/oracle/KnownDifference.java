@@ -9,6 +9,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import rasterfit.edid.oracle.Facts.Difference;
 import rasterfit.quantity.Rational;
+import rasterfit.timing.Dmt;
 import rasterfit.timing.Polarity;
 import rasterfit.timing.Scan;
 
@@ -21,7 +22,7 @@ enum KnownDifference {
      * It takes the active pixels and lines of a detailed timing as they stand and cuts the borders out of the blanking; but
      * active is border, addressable and border again (E-EDID A2 §3.12).
      */
-    BORDERS(2, 1896) {
+    BORDERS(2, 2256) {
         @Override
         boolean explains(Difference difference, Case edid) {
             String name = listed(difference);
@@ -37,7 +38,7 @@ enum KnownDifference {
     },
 
     /** FFh in all bytes is filler, which it prints as 4095 by 8190 pixels. */
-    FILLER_AS_TIMING(1, 52) {
+    FILLER_AS_TIMING(1, 45) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().equals("detailed timings of one value") && difference.ours() == null;
@@ -45,7 +46,7 @@ enum KnownDifference {
     },
 
     /** It takes a detailed timing below 10 MHz for invalid; E-EDID A2 table 3.21 begins at 10 kHz. */
-    SLOW_CLOCK(0, 76) {
+    SLOW_CLOCK(0, 82) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().equals("detailed timings below 10 MHz") && difference.theirs() == null;
@@ -63,7 +64,7 @@ enum KnownDifference {
     },
 
     /** It takes every standard timing whose first byte is 01h for an unused one; only 01 01 is (E-EDID A2 table 3.19). */
-    NARROW_STANDARD_TIMING(1, 66) {
+    NARROW_STANDARD_TIMING(1, 83) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().endsWith("standard timings of 256 pixels") && difference.theirs() == null;
@@ -71,7 +72,7 @@ enum KnownDifference {
     },
 
     /** 20 20 in the place of a standard timing is padding of a text, which it reads as 504 pixels at 92 Hz (common practice). */
-    SPACES_AS_TIMING(0, 56) {
+    SPACES_AS_TIMING(0, 77) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().endsWith("standard timings of spaces") && difference.ours() == null;
@@ -79,7 +80,7 @@ enum KnownDifference {
     },
 
     /** Before EDID 1.2 it gives a standard timing without a DMT code no raster, where GTF gives one from 1.3 on. */
-    NO_FORMULA_BEFORE_1_2(0, 1918) {
+    NO_FORMULA_BEFORE_1_2(0, 2716) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return edid.revision() < 2
@@ -90,7 +91,7 @@ enum KnownDifference {
     },
 
     /** Before EDID 1.3 the bits of 16:10 meant a square (E-EDID A2 table 3.19 note), yet it takes the 16:10 raster of DMT. */
-    SQUARE_TIMING(0, 465) {
+    SQUARE_TIMING(0, 656) {
         @Override
         boolean explains(Difference difference, Case edid) {
             String name = listed(difference);
@@ -98,12 +99,13 @@ enum KnownDifference {
                     && edid.revision() < 3
                     && edid.theirs().get(name + " horizontal active") instanceof Integer across
                     && edid.theirs().get(name + " vertical active") instanceof Integer down
-                    && across * 10 == down * 16;
+                    && across * 10 == down * 16
+                    && edid.isOursSquare(name, across);
         }
     },
 
     /** It makes the timings of a display with a secondary curve of GTF by the default one. */
-    SECONDARY_CURVE(0, 140) {
+    SECONDARY_CURVE(0, 180) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return listed(difference).startsWith("standard ")
@@ -114,7 +116,7 @@ enum KnownDifference {
     },
 
     /** It takes CVT for the formula if any descriptor says so, also one with impossible limits or behind another one. */
-    CVT_OF_ANOTHER_DESCRIPTOR(0, 12) {
+    CVT_OF_ANOTHER_DESCRIPTOR(0, 63) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return listed(difference).startsWith("standard ")
@@ -124,7 +126,7 @@ enum KnownDifference {
     },
 
     /** It reads the standard timings of a block of further timings as those of an EDID 1.3, whatever the EDID and its limits. */
-    FURTHER_TIMINGS_AS_OF_1_3(0, 150) {
+    FURTHER_TIMINGS_AS_OF_1_3(0, 129) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return listed(difference).startsWith("further standard ")
@@ -135,7 +137,7 @@ enum KnownDifference {
     },
 
     /** As in {@code rasterfit.timing.KnownDifference}: an aspect of CVT has to hold exactly. */
-    TRUNCATED_ASPECT(0, 146) {
+    TRUNCATED_ASPECT(0, 151) {
         @Override
         boolean explains(Difference difference, Case edid) {
             String name = listed(difference);
@@ -151,8 +153,19 @@ enum KnownDifference {
         }
     },
 
+    /** As in {@code rasterfit.timing.KnownDifference}: its clock by CVT can fall one step short. */
+    CLOCK_ON_A_STEP(0, 0) {
+        @Override
+        boolean explains(Difference difference, Case edid) {
+            return difference.name().matches("(CVT code|standard|DisplayID) \\d+ pixel clock")
+                    && difference.ours() instanceof Rational ours
+                    && difference.theirs() instanceof Rational theirs
+                    && ours.minus(theirs).equals(Rational.of(250_000));
+        }
+    },
+
     /** Limits that contradict each other are left out here. */
-    IMPOSSIBLE_LIMITS(0, 130) {
+    IMPOSSIBLE_LIMITS(0, 107) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().startsWith("range ")
@@ -162,7 +175,7 @@ enum KnownDifference {
     },
 
     /** Range limits speak of CVT from EDID 1.4 on (E-EDID A2 table 3.26). */
-    CVT_BEFORE_1_4(0, 191) {
+    CVT_BEFORE_1_4(0, 203) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().startsWith("range ")
@@ -184,7 +197,7 @@ enum KnownDifference {
     },
 
     /** A greatest TMDS clock of 0 says nothing (HDMI 1.3a table 8-6). */
-    ZERO_TMDS_CLOCK(0, 41) {
+    ZERO_TMDS_CLOCK(0, 33) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().equals("HDMI max TMDS clock")
@@ -194,7 +207,7 @@ enum KnownDifference {
     },
 
     /** 254 and 255 are reserved (CTA-861-I §7.5.1), and so is HDMI VIC 0; it lists them as unknown ones. */
-    RESERVED_NUMBERS(0, 48) {
+    RESERVED_NUMBERS(0, 51) {
         @Override
         boolean explains(Difference difference, Case edid) {
             if (difference.name().matches("vic:25[45] .*")) {
@@ -211,7 +224,7 @@ enum KnownDifference {
     },
 
     /** Week FFh stands for a model year from EDID 1.4 on (E-EDID A2 table 3.7). */
-    MODEL_YEAR_BEFORE_1_4(0, 34) {
+    MODEL_YEAR_BEFORE_1_4(0, 28) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().equals("model year") && edid.revision() < 4;
@@ -219,7 +232,7 @@ enum KnownDifference {
     },
 
     /** A year of 0 is not stated here. */
-    YEAR_ZERO(0, 15) {
+    YEAR_ZERO(0, 9) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().equals("year") && edid.isYearZero();
@@ -227,7 +240,7 @@ enum KnownDifference {
     },
 
     /** HDMI latencies are 2 · (code − 1) ms (HDMI 1.4, from memory); it prints 2 · code + 1. */
-    LATENCY(2, 73) {
+    LATENCY(2, 71) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().endsWith(" latency")
@@ -241,7 +254,7 @@ enum KnownDifference {
      * It prefers the first detailed timing only if it stands in the base block and bit 1 of byte 18h is set; E-EDID A2 table 5.1
      * has the first one in front whatever the bit says.
      */
-    PREFERRED_WITHOUT_MARK(3, 94) {
+    PREFERRED_WITHOUT_MARK(3, 92) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().equals("preferred")
@@ -251,7 +264,7 @@ enum KnownDifference {
     },
 
     /** A code whose width is cut to no cell at all; it lists 0 pixels. */
-    CVT_CODE_OF_NO_PIXELS(0, 2) {
+    CVT_CODE_OF_NO_PIXELS(0, 5) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().equals("CVT codes of no pixels") && difference.ours() == null;
@@ -259,7 +272,7 @@ enum KnownDifference {
     },
 
     /** It gives the fields of VIC 39 half a line more where a detailed timing spells them out (CTA-861-I §7.2.1: they are whole). */
-    WHOLE_FIELDS_OF_VIC_39(0, 2) {
+    WHOLE_FIELDS_OF_VIC_39(0, 1) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().matches("detailed \\d+ vertical total")
@@ -268,8 +281,23 @@ enum KnownDifference {
         }
     },
 
+    /** Its rows of DMT 43h and 4Bh are wrong (VESA DMT 1.13). */
+    DMT_TABLE(0, 15) {
+        @Override
+        boolean explains(Difference difference, Case edid) {
+            String name = listed(difference);
+            return difference.name().substring(name.length()).startsWith(" vertical")
+                    && Stream.of(0x43, 0x4B)
+                            .map(id -> Dmt.find(id).orElseThrow().timing())
+                            .anyMatch(row -> Objects.equals(
+                                            edid.ours().get(name + " pixel clock"),
+                                            row.pixelClock().hz())
+                                    && Objects.equals(edid.ours().get(name + " vertical total"), row.verticalTotal()));
+        }
+    },
+
     /** It passes over the flags of an extension that says that nothing follows them. */
-    FLAGS_OF_EMPTY_EXTENSION(0, 6) {
+    FLAGS_OF_EMPTY_EXTENSION(0, 3) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return Set.of("underscan", "basic audio", "YCbCr 4:4:4", "YCbCr 4:2:2")
@@ -279,7 +307,7 @@ enum KnownDifference {
     },
 
     /** Which timings are native is said by their place in the list, and the list differs by borders or impossible timings. */
-    NATIVE_BY_PLACE(0, 176) {
+    NATIVE_BY_PLACE(0, 175) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().equals("native sizes")
@@ -299,7 +327,7 @@ enum KnownDifference {
     },
 
     /** Native by bit 1 of byte 18h (EDID 1.4) is the preferred timing, also where the base block has none (as above). */
-    NATIVE_OF_EXTENSION(0, 0) {
+    NATIVE_OF_EXTENSION(0, 2) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().equals("native sizes")
@@ -310,7 +338,7 @@ enum KnownDifference {
     },
 
     /** Before EDID 1.4 the bit of the preferred timing says nothing about the panel (E-EDID A2 table 3.14). */
-    NATIVE_BY_PREFERENCE(23, 33) {
+    NATIVE_BY_PREFERENCE(23, 39) {
         @Override
         boolean explains(Difference difference, Case edid) {
             return difference.name().equals("native sizes") && edid.revision() < 4;
@@ -318,7 +346,7 @@ enum KnownDifference {
     };
 
     private static final Pattern LISTED =
-            Pattern.compile("(detailed|standard|further standard|established|CVT code) \\d+");
+            Pattern.compile("(detailed|standard|further standard|DisplayID|established|CVT code) \\d+");
 
     /** How many values of the supplied EDIDs differ for this reason. */
     final int supplied;

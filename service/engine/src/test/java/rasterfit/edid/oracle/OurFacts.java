@@ -3,12 +3,14 @@ package rasterfit.edid.oracle;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import rasterfit.edid.AcceptedTiming;
+import rasterfit.edid.Chroma420;
 import rasterfit.edid.CtaFlags;
 import rasterfit.edid.DefectCode;
 import rasterfit.edid.EdidReader;
@@ -187,6 +189,16 @@ final class OurFacts {
         standard("further standard", standard.stream().filter(timing -> timing.number() > MOST_STANDARD_OF_BASE));
         inSequence("established", of(TimingOrigin.ESTABLISHED));
         inSequence("CVT code", of(TimingOrigin.CVT_CODE));
+        displayId(of(TimingOrigin.DISPLAYID));
+    }
+
+    private void displayId(List<AcceptedTiming> timings) {
+        inSequence("DisplayID", timings);
+        for (int i = 0; i < timings.size(); i++) {
+            String name = "DisplayID " + (i + 1);
+            facts.put(name + " preferred", timings.get(i).preferred());
+            facts.put(name + " in 4:2:0", timings.get(i).chroma420() != Chroma420.NOT_LISTED);
+        }
     }
 
     private void standard(String name, Stream<AcceptedTiming> timings) {
@@ -224,8 +236,8 @@ final class OurFacts {
     }
 
     /** Each once, as "1920x1080i". */
-    private TreeSet<String> nativeSizes() {
-        TreeSet<String> sizes = new TreeSet<>();
+    private SortedSet<String> nativeSizes() {
+        SortedSet<String> sizes = new TreeSet<>();
         for (AcceptedTiming accepted : reading.timings()) {
             RasterTiming timing = accepted.timing();
             if (accepted.nativeFormat() && timing != null) {

@@ -1,6 +1,9 @@
 package rasterfit.edid.oracle;
 
+import java.util.Arrays;
+import java.util.List;
 import java.util.Random;
+import java.util.stream.IntStream;
 import rasterfit.edid.CtaBuilder;
 import rasterfit.timing.Cta861;
 
@@ -16,9 +19,11 @@ final class RandomDataBlocks {
 
     private final Random random;
     private final RandomTimings timings;
+    private final RandomDisplayId displayId;
 
-    RandomDataBlocks(Random random, RandomTimings timings) {
+    RandomDataBlocks(Random random, RandomTimings timings, RandomDisplayId displayId) {
         this.random = random;
+        this.displayId = displayId;
         this.timings = timings;
     }
 
@@ -31,11 +36,13 @@ final class RandomDataBlocks {
             int blocks = 1 + random.nextInt(9);
             for (int i = 0; i < blocks; i++) {
                 Payload next = dataBlock();
-                if (next.bytes.length + 1 > room) {
+                if (next.bytes.size() + 1 > room) {
                     break;
                 }
-                cta.dataBlock(next.tag, next.bytes);
-                room -= next.bytes.length + 1;
+                cta.dataBlock(
+                        next.tag,
+                        next.bytes.stream().mapToInt(Integer::intValue).toArray());
+                room -= next.bytes.size() + 1;
             }
         }
         int most = room / DESCRIPTOR;
@@ -50,32 +57,37 @@ final class RandomDataBlocks {
         return cta.flags((random.nextInt(256) & 0xF0) | random.nextInt(listed + 1));
     }
 
-    private record Payload(int tag, int... bytes) {
+    private record Payload(int tag, List<Integer> bytes) {
+        static Payload of(int tag, int... bytes) {
+            return new Payload(tag, Arrays.stream(bytes).boxed().toList());
+        }
+
         static Payload extended(int tag, int... rest) {
-            int[] bytes = new int[rest.length + 1];
-            bytes[0] = tag;
-            System.arraycopy(rest, 0, bytes, 1, rest.length);
-            return new Payload(EXTENDED, bytes);
+            return of(
+                    EXTENDED,
+                    IntStream.concat(IntStream.of(tag), IntStream.of(rest)).toArray());
         }
     }
 
     private Payload dataBlock() {
-        return switch (random.nextInt(24)) {
-            case 0, 1, 2, 3 -> new Payload(VIDEO, videos(1 + random.nextInt(31)));
+        return switch (random.nextInt(26)) {
+            case 0, 1, 2, 3 -> Payload.of(VIDEO, videos(1 + random.nextInt(31)));
             case 4, 5, 6 -> hdmi();
             case 7, 8 -> forum();
             case 9, 10, 11 -> Payload.extended(14, videos(random.nextInt(8)));
             case 12, 13, 14 -> Payload.extended(15, any(random.nextInt(5)));
             // Audio: three bytes for each format; speakers: three bytes.
-            case 15 -> new Payload(1, 0x09 + random.nextInt(7), 0x7F & random.nextInt(256), 0x07);
-            case 16 -> new Payload(4, any(3));
+            case 15 -> Payload.of(1, 0x09 + random.nextInt(7), 0x7F & random.nextInt(256), 0x07);
+            case 16 -> Payload.of(4, any(3));
             case 17 -> Payload.extended(0, random.nextInt(256));
             case 18 -> Payload.extended(5, random.nextInt(256), random.nextInt(256));
             case 19 -> Payload.extended(6, 1 + random.nextInt(15), 1, 0x60, 0x50, 0x20);
             case 20 -> Payload.extended(13, preferences());
             case 21 -> Payload.extended(0x79, 0, 0, 1, random.nextInt(256), 0x80, 0);
             // A vendor that the tool does not know either.
-            case 22 -> new Payload(VENDOR, 0xEE, 0xDD, 0x0C, 1, 2);
+            case 22 -> Payload.of(VENDOR, 0xEE, 0xDD, 0x0C, 1, 2);
+            case 23 -> Payload.extended(34, displayId.typeViiOfCta());
+            case 24 -> Payload.extended(35, 0x01, 1 + random.nextInt(0x58));
             default -> Payload.extended(0x78, 1 + random.nextInt(255));
         };
     }
@@ -114,11 +126,11 @@ final class RandomDataBlocks {
             }
         }
         int shortened = random.nextInt(6) == 0 ? 5 + random.nextInt(3) : bytes.length;
-        return new Payload(VENDOR, java.util.Arrays.copyOf(bytes, shortened));
+        return Payload.of(VENDOR, Arrays.copyOf(bytes, shortened));
     }
 
     private Payload forum() {
-        return new Payload(VENDOR, 0xD8, 0x5D, 0xC4, 1, random.nextInt(3) == 0 ? 0 : random.nextInt(256), 0x80, 0);
+        return Payload.of(VENDOR, 0xD8, 0x5D, 0xC4, 1, random.nextInt(3) == 0 ? 0 : random.nextInt(256), 0x80, 0);
     }
 
     /** §7.5.12: VICs and the first detailed timing; a place behind the tool's list would end it in an error. */

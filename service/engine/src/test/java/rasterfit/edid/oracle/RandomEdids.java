@@ -14,12 +14,14 @@ final class RandomEdids {
 
     private final Random random;
     private final RandomTimings timings;
+    private final RandomDisplayId displayId;
     private final RandomDataBlocks dataBlocks;
 
     RandomEdids(long seed) {
         random = new Random(seed);
         timings = new RandomTimings(random);
-        dataBlocks = new RandomDataBlocks(random, timings);
+        displayId = new RandomDisplayId(random);
+        dataBlocks = new RandomDataBlocks(random, timings, displayId);
     }
 
     List<byte[]> next(int count) {
@@ -42,6 +44,7 @@ final class RandomEdids {
                 // Neither decoder reads these.
                 case 1 -> edid.extension(blockOf(0x41));
                 case 2 -> edid.extension(furtherTimings(descriptors));
+                case 3 -> edid.extension(displayId.section());
                 default -> edid.extension(dataBlocks.extension());
             }
         }

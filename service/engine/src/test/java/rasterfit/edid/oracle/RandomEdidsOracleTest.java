@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestReporter;
 import rasterfit.EdidDecode;
 
 /**
@@ -17,7 +16,7 @@ class RandomEdidsOracleTest {
     private static final int AT_ONCE = 500;
 
     @Test
-    void everyEdidByChanceReadsAsInTheOracle(TestReporter reporter) {
+    void everyEdidByChanceReadsAsInTheOracle() {
         int count = Integer.getInteger("proof.edids", EDIDS);
         RandomEdids source = new RandomEdids(SEED);
         Comparison comparison = new Comparison();
@@ -28,12 +27,12 @@ class RandomEdidsOracleTest {
                 comparison.add("EDID " + (from + i) + " by chance", edids.get(i), printed.get(i));
             }
         }
-        reporter.publishEntry(comparison.toString());
+        System.out.println(comparison);
         comparison.assertNothingUnexplained();
         assertThat(comparison.edids() + comparison.undecoded()).isEqualTo(count);
         assertThat(comparison.undecoded()).isLessThanOrEqualTo(count / 500);
         if (count == EDIDS) {
-            assertThat(comparison.numbers()).isGreaterThan(250_000);
+            assertThat(comparison.numbers()).isGreaterThan(275_000);
             comparison.assertKnown(reason -> reason.byChance);
         }
     }

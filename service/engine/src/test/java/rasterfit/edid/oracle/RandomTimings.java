@@ -1,5 +1,6 @@
 package rasterfit.edid.oracle;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import rasterfit.edid.EdidBuilder;
@@ -131,7 +132,7 @@ final class RandomTimings {
 
     private byte[] filler() {
         byte[] descriptor = new byte[BYTES];
-        java.util.Arrays.fill(descriptor, (byte) (random.nextBoolean() ? 0xFF : random.nextBoolean() ? 0x20 : 0x01));
+        Arrays.fill(descriptor, (byte) (random.nextBoolean() ? 0xFF : random.nextBoolean() ? 0x20 : 0x01));
         return descriptor;
     }
 

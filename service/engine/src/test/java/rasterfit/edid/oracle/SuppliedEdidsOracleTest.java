@@ -9,14 +9,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestReporter;
 import rasterfit.EdidDecode;
 import rasterfit.Tables;
 
 /** Every EDID of the folder beside the repository, read by {@code EdidReader} and by {@code edid-decode}. */
 class SuppliedEdidsOracleTest {
     @Test
-    void everySuppliedEdidReadsAsInTheOracle(TestReporter reporter) throws IOException {
+    void everySuppliedEdidReadsAsInTheOracle() throws IOException {
         List<Path> files;
         try (Stream<Path> folder = Files.list(Tables.sharedFile("edid"))) {
             files = folder.filter(file -> file.toString().endsWith(".edid"))
@@ -32,10 +31,10 @@ class SuppliedEdidsOracleTest {
         for (int i = 0; i < edids.size(); i++) {
             comparison.add(files.get(i).getFileName().toString(), edids.get(i), printed.get(i));
         }
-        reporter.publishEntry(comparison.toString());
+        System.out.println(comparison);
         comparison.assertNothingUnexplained();
         assertThat(comparison.edids()).isEqualTo(65);
-        assertThat(comparison.numbers()).isGreaterThan(25_000);
+        assertThat(comparison.numbers()).isGreaterThan(26_000);
         comparison.assertKnown(reason -> reason.supplied);
     }
 }

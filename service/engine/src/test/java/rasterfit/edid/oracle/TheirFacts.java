@@ -2,6 +2,7 @@ package rasterfit.edid.oracle;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -31,6 +32,7 @@ final class TheirFacts {
         theirs.checksums();
         theirs.base(theirs.blocks.get(0));
         theirs.timings();
+        theirs.displayId();
         new TheirCtaFacts(theirs.facts, theirs.extensions(", CTA-861")).put();
         return theirs.facts;
     }
@@ -213,6 +215,22 @@ final class TheirFacts {
                 && isRate;
     }
 
+    /** Of its own extensions and of blocks inside CTA-861, in order. */
+    private void displayId() {
+        List<PrintedTiming> timings = extensions(", DisplayID", ", CTA-861")
+                .flatMap(block -> block.children().stream()
+                        .filter(section ->
+                                block.text().contains(", DisplayID") || section.startsWith("DisplayID Type")))
+                .flatMap(Printed::timings)
+                .toList();
+        inSequence("DisplayID", timings);
+        for (int i = 0; i < timings.size(); i++) {
+            String name = "DisplayID " + (i + 1);
+            facts.put(name + " preferred", timings.get(i).remark().contains("preferred"));
+            facts.put(name + " in 4:2:0", timings.get(i).remark().contains("YCbCr 4:2:0"));
+        }
+    }
+
     private Stream<Printed> descriptors() {
         return blocks.get(0).under("Detailed Timing Descriptors").flatMap(section -> section.children().stream());
     }
@@ -239,7 +257,7 @@ final class TheirFacts {
     }
 
     /** By the base block alone and by those with CTA-861. */
-    private TreeSet<String> nativeSizes() {
+    private SortedSet<String> nativeSizes() {
         return lines.stream()
                 .filter(line -> line.startsWith("Native Video Resolution")
                         && !line.text().contains("DisplayID"))
