@@ -1,24 +1,19 @@
 package rasterfit.match;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static rasterfit.match.Told.explained;
+import static rasterfit.match.Told.step;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import rasterfit.gear.AspectControl;
-import rasterfit.gear.Deinterlacer;
 import rasterfit.gear.DisplayClass;
-import rasterfit.gear.Fact;
 import rasterfit.gear.HalfHeight;
-import rasterfit.gear.LineStandard;
-import rasterfit.gear.Mode;
 import rasterfit.gear.Panel;
-import rasterfit.gear.PictureShape;
-import rasterfit.gear.Processing;
 import rasterfit.match.MatchResult.ModeSetting;
 import rasterfit.match.tune.Steps;
 import rasterfit.quantity.Frequency;
@@ -48,15 +43,6 @@ class ExplanationTest {
     private static final List<String> ON_A_GRID = List.of("lineHeightRatio", "dotWidthRatio", "blendedColumnsPercent");
     private static final List<String> SAMPLED = List.of("samplesPerDot", "sampleRate", "edgeSoftness");
     private static final List<String> ANALOG = List.of("linkBandwidth", "linkDetail");
-
-    private static ModeSetting explained(Consumer<Scene> change) {
-        Scene scene = new Scene();
-        scene.explain = MatchRequest.Explanation.FULL;
-        change.accept(scene);
-        MatchResult result = scene.match();
-        assertThat(result.ranked()).as("%s", result.refused()).hasSize(1);
-        return result.ranked().get(0).modeSettings().get(0);
-    }
 
     @SafeVarargs
     private static List<String> names(List<String>... parts) {
@@ -127,13 +113,6 @@ class ExplanationTest {
         if (value != null) {
             figures.put(name, Steps.write(value, unit));
         }
-    }
-
-    private static Step step(ModeSetting setting, String name) {
-        return setting.steps().stream()
-                .filter(step -> step.name().equals(name))
-                .findFirst()
-                .orElseThrow();
     }
 
     @Test
@@ -270,79 +249,6 @@ class ExplanationTest {
     }
 
     @Test
-    void mixedColumnsTellTheFilterAndThePanel() {
-        assertThat(step(explained(scene -> {}), "blendedColumnsPercent").inputs())
-                .containsEntry("filter taps", "2")
-                .containsEntry("panel", "nearest or one-to-one");
-        ModeSetting repeated = explained(scene -> {
-            scene.samples = List.of(858);
-            scene.processing = Workbench.repeat(2);
-            scene.panel = new Panel.Grid(1920, 1080, null, Panel.Filter.INTERPOLATING);
-        });
-        assertThat(step(repeated, "blendedColumnsPercent").inputs())
-                .containsEntry("filter taps", "1")
-                .containsEntry("panel", "interpolating");
-        // A panel that interpolates softens edges between dots even where the converter only repeats samples.
-        assertThat(repeated.measures().shape().blendedColumnsPercent()).isGreaterThan(Rational.ZERO);
-    }
-
-    @Test
-    void theSoftnessOfAnEdgeTellsRiseTimeAndJitter() {
-        // 6, 50 and 35 MHz: 0.35·√(1/36 + 1/2500 + 1/1225) µs = 59.5968 ns; 1 ns of the digitiser, none of a separator,
-        // since
-        // sync comes on a wire of its own. 5.369 318 MHz · 60.596793 ns = 0.325363.
-        Step softness = step(explained(scene -> {}), "edgeSoftness");
-        assertThat(softness.inputs()).containsEntry("rise time", "59.5968 ns").containsEntry("jitter", "1.0 ns");
-        assertThat(softness.result()).isEqualTo("0.325363");
-    }
-
-    private static Step fields(Deinterlacer.Kind kind) {
-        return step(
-                explained(scene -> {
-                    scene.modes = List.of(Modes.interlaced525());
-                    scene.samples = List.of(1560);
-                    scene.processing = new Processing.RasterScale(
-                            "scale",
-                            ((Processing.RasterScale) Workbench.scale(2, List.of(), 16)).timings(),
-                            new rasterfit.gear.ScaleAxis(rasterfit.gear.ScaleAxis.Factors.ANY, 2, 48),
-                            new rasterfit.gear.ScaleAxis(rasterfit.gear.ScaleAxis.Factors.ANY, 2, 64),
-                            List.of(new Deinterlacer(kind, Fact.unknown(), false)),
-                            List.of(Workbench.locked(6000, null)),
-                            Fact.known(10));
-                }),
-                "addedLatencyMs");
-    }
-
-    @Test
-    void motionAdaptationUnstatedAddsAField() {
-        // ../shared/DOMAIN.md section 8: motion adaptation unstated 1 [0–2] field; bob and weave add none to the newest
-        // lines.
-        assertThat(fields(Deinterlacer.Kind.MOTION_ADAPTIVE).inputs()).containsEntry("added fields", "1");
-        assertThat(fields(Deinterlacer.Kind.BOB).inputs()).containsEntry("added fields", "0");
-        assertThat(fields(Deinterlacer.Kind.WEAVE).inputs()).containsEntry("added fields", "0");
-    }
-
-    @Test
-    void theConventionOfTheDotIsToldWithItsSource() {
-        // ../shared/reference/arith_par.tsv: 720 dots of 13.5 MHz are 4:3 by CTA-861, 8:9 each; 3/2·fsc then gives
-        // 176/105 · 2/3.
-        Step broadcast = step(explained(scene -> {}), "pixelAspectRatio");
-        Step cta = step(explained(scene -> scene.pixelAspect = PixelAspectConvention.CTA_861), "pixelAspectRatio");
-        assertThat(broadcast.result()).startsWith("8/7 ");
-        assertThat(broadcast.source()).contains("common practice");
-        assertThat(cta.result()).startsWith("352/315 ");
-        assertThat(cta.source()).contains("CTA-861-I table 2");
-    }
-
-    @Test
-    void everyPartOfTheLinkIsToldWithItsBandwidth() {
-        assertThat(step(explained(scene -> {}), "linkBandwidth").inputs())
-                .containsEntry("B1", "6000000 Hz")
-                .containsEntry("B2", "50000000 Hz")
-                .containsEntry("B3", "35000000 Hz");
-    }
-
-    @Test
     void anAssumedDelayTellsTheClass() {
         ModeSetting setting = explained(scene -> scene.lag = List.of());
         // A television without a low-delay preset: 60 [30–120] ms (../shared/DOMAIN.md section 8).
@@ -351,58 +257,6 @@ class ExplanationTest {
                 .containsEntry("least", "30 ms")
                 .containsEntry("greatest", "120 ms");
         assertThat(step(setting, "displayLagMs").result()).isEqualTo("60 ms");
-    }
-
-    private static Mode shaped(LineStandard standard, PictureShape shape) {
-        Mode mode = Modes.half525();
-        return Modes.of(standard, "59062500/11", "341", "262", mode.scan(), mode.active(), mode.used(), shape);
-    }
-
-    private static List<Step> aspects(LineStandard standard, PictureShape shape) {
-        return explained(scene -> scene.modes = List.of(shaped(standard, shape))).steps().stream()
-                .filter(step -> step.name().equals("pixelAspectRatio"))
-                .toList();
-    }
-
-    @Test
-    void theShapeOfADotIsToldAsItWasMeant() {
-        // 8/7 on a 4:3 tube (../shared/DOMAIN.md section 3), times 4/3 where the picture is anamorphic.
-        assertThat(aspects(LineStandard.L525_60, PictureShape.TUBE_4_3))
-                .extracting(Step::result)
-                .containsExactly("8/7 ≈ 1.14286");
-        assertThat(aspects(LineStandard.L525_60, PictureShape.TUBE_16_9))
-                .extracting(Step::result)
-                .containsExactly("8/7 ≈ 1.14286", "32/21 ≈ 1.52381");
-        assertThat(aspects(LineStandard.L525_60, PictureShape.SQUARE_DOTS))
-                .singleElement()
-                .satisfies(step -> {
-                    assertThat(step.result()).isEqualTo("1");
-                    assertThat(step.inputs()).containsEntry("shape", "SQUARE_DOTS");
-                });
-        assertThat(aspects(LineStandard.OTHER, PictureShape.TUBE_4_3))
-                .singleElement()
-                .satisfies(step -> {
-                    assertThat(step.result()).isEqualTo("1");
-                    assertThat(step.inputs()).containsEntry("lineStandard", "OTHER");
-                });
-    }
-
-    @Test
-    void anInterlacedPictureTellsTheFormulaOfItsFields() {
-        ModeSetting setting = explained(scene -> {
-            scene.modes = List.of(Modes.interlaced525());
-            scene.samples = List.of(1560);
-            scene.processing = new Processing.RasterScale(
-                    "scale",
-                    ((Processing.RasterScale) Workbench.scale(2, List.of(), 16)).timings(),
-                    new rasterfit.gear.ScaleAxis(rasterfit.gear.ScaleAxis.Factors.ANY, 2, 48),
-                    new rasterfit.gear.ScaleAxis(rasterfit.gear.ScaleAxis.Factors.ANY, 2, 64),
-                    List.of(new Deinterlacer(Deinterlacer.Kind.BOB, Fact.known(0), false)),
-                    List.of(Workbench.locked(6000, null)),
-                    Fact.known(10));
-        });
-        assertThat(step(setting, "bufferOffsetD").formula()).contains("both fields");
-        assertThat(step(explained(scene -> {}), "bufferOffsetD").formula()).doesNotContain("both fields");
     }
 
     @Test
