@@ -24,7 +24,11 @@ public final class AnswerDigests {
 
     private AnswerDigests() {}
 
-    /** @param args seed of the requests */
+    /**
+     * Prints the lines.
+     *
+     * @param args seed of the requests
+     */
     public static void main(String[] args) {
         of(Long.parseLong(args[0])).forEach(System.out::println);
     }
