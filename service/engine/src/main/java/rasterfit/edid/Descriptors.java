@@ -58,9 +58,9 @@ record Descriptors(
                     nextCvtCode += CvtCodes.NUMBERS;
                 }
                 case TAG_ESTABLISHED_3 -> {
-                    if (established.isEmpty()) {
-                        established.addAll(EstablishedTimings.readThird(block, offset + 6));
-                    }
+                    EstablishedTimings.readThird(block, offset + 6).stream()
+                            .filter(timing -> !established.contains(timing))
+                            .forEach(established::add);
                 }
                 default -> {
                     // Serial number, text, colour, dummy and manufacturer descriptors hold no timing.

@@ -41,8 +41,10 @@ record VideoTimingBlock(List<DetailedTiming> detailed, List<AcceptedTiming> cvtC
         }
         List<DetailedTiming> detailed = new ArrayList<>();
         for (int i = 0; i < detailedCount; i++) {
-            DetailedTiming.read(block, CONTENT_OFFSET + DetailedTiming.BYTES * i, log)
-                    .ifPresent(detailed::add);
+            int offset = CONTENT_OFFSET + DetailedTiming.BYTES * i;
+            if (DetailedTiming.isAt(block, offset)) {
+                DetailedTiming.read(block, offset, log).ifPresent(detailed::add);
+            }
         }
         int firstCvtNumber = 1 + Math.max(lastCvtNumber, MOST_CVT_NUMBER_OF_BASE);
         int firstStandardNumber = 1 + Math.max(lastStandardNumber, MOST_STANDARD_NUMBER_OF_BASE);

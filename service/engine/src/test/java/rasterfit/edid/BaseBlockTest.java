@@ -291,4 +291,25 @@ class BaseBlockTest {
         return format.horizontalActive() + "x" + format.verticalActive() + (format.scan() == Scan.INTERLACED ? "i" : "")
                 + "@" + format.fieldRateHz();
     }
+
+    @Test
+    void weeksCountFrom1To54() {
+        // E-EDID A2 table 3.4: 0 is no week, 55 and more are reserved, 255 means a model year.
+        assertThat(product(EdidBuilder.digital(4).made(0, 2011).build()).week()).isNull();
+        assertThat(product(EdidBuilder.digital(4).made(1, 2011).build()).week()).isEqualTo(1);
+        assertThat(product(EdidBuilder.digital(4).made(54, 2011).build()).week())
+                .isEqualTo(54);
+        assertThat(product(EdidBuilder.digital(4).made(55, 2011).build()).week())
+                .isNull();
+    }
+
+    @Test
+    void millimetresMayDifferByTheCentimetreThatRoundingHides() {
+        byte[] edid = EdidBuilder.digital(4)
+                .sizeCm(89, 50)
+                .detailed(DetailedTimingTest.vic(16), 880, 490)
+                .build();
+        assertThat(EdidReader.read(edid).screen().sizeMm()).isEqualTo(new ScreenSize.SizeMm(880, 490));
+        assertThat(codes(EdidReader.read(edid))).isEmpty();
+    }
 }

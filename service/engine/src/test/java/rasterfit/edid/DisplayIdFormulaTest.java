@@ -119,6 +119,36 @@ class DisplayIdFormulaTest {
                 .containsExactly(Chroma420.NOT_LISTED);
     }
 
+    @Test
+    void whatTheOptionsDoNotSayIsNotSo() {
+        // Neither preferred nor at the video rate: VESA CVT rb2 of 1920 × 1080 at 60 Hz (../shared/reference/cvt.tsv),
+        // 133.32 MHz.
+        assertThat(read(0x11, 0, DisplayIdDescriptors.typeV(1920, 1080, 60, false, false)))
+                .singleElement()
+                .satisfies(timing -> {
+                    assertThat(timing.preferred()).isFalse();
+                    assertThat(timing.timing()).isNotNull();
+                    assertThat(timing.timing().pixelClock()).isEqualTo(Frequency.ofHz(133_320_000));
+                });
+        assertThat(read(0x05, 0, DisplayIdDescriptors.typeIii(1400, 2, 60, false, true, false)))
+                .extracting(DisplayIdTiming::preferred)
+                .containsExactly(false);
+        assertThat(read(0x2A, 0, DisplayIdDescriptors.typeX(6, 0x00, 1920, 1080, 60, 0, 0, false)))
+                .extracting(DisplayIdTiming::chroma420)
+                .containsExactly(Chroma420.NOT_LISTED);
+    }
+
+    @Test
+    void reducedBlankingV3HasSyncAtTheEndUnlessItIsEarly() {
+        // VESA CVT 2.0 (from memory): 6 lines behind sync as in v2; early sync stands in the middle of the blanking.
+        assertThat(timings(0x2A, 0, DisplayIdDescriptors.typeX(6, 0x03, 3840, 2160, 60, 0, 0, false)))
+                .extracting(RasterTiming::verticalBackPorch)
+                .containsExactly(6);
+        assertThat(timings(0x2A, 0, DisplayIdDescriptors.typeX(6, 0x0B, 3840, 2160, 60, 0, 0, false)))
+                .allSatisfy(timing -> assertThat(timing.verticalBackPorch())
+                        .isEqualTo((timing.verticalTotal() - timing.verticalActive()) / 2));
+    }
+
     /** DisplayID 2.1a tables 4-23 and 4-52: both examples have 3920 pixels per line. */
     @ParameterizedTest
     @CsvSource({"60, 522798000", "120, 1076182000"})

@@ -124,6 +124,21 @@ class ExtensionsTest {
     }
 
     @Test
+    void aFurtherTimingWithoutAClockIsNone() {
+        // E-EDID table 3.21: a pixel clock of 0 marks something else than a detailed timing.
+        byte[] block = new byte[128];
+        block[0] = 0x10;
+        block[1] = 1;
+        block[2] = 1;
+        System.arraycopy(
+                EdidBuilder.detailedDescriptor(Cta861.find(19).orElseThrow().timing(), 600, 340), 2, block, 7, 16);
+        EdidReading reading =
+                EdidReader.read(EdidBuilder.digital(4).extension(block).build());
+        assertThat(reading.timings()).isEmpty();
+        assertThat(reading.defects()).isEmpty();
+    }
+
+    @Test
     void aBlockOfFurtherTimingsThatOverflowsIsLeftOut() {
         byte[] block = new byte[128];
         block[0] = 0x10;

@@ -99,6 +99,17 @@ class NominalRastersTest {
     }
 
     @Test
+    void twoDescriptorsOfEstablishedTimingsIIIAddUp() {
+        EdidReading reading = EdidReader.read(EdidBuilder.digital(4)
+                .displayDescriptor(0xF7, 0, 0x0A, 0xC0)
+                .displayDescriptor(0xF7, 0, 0x0A, 0x60)
+                .build());
+        assertThat(reading.timings())
+                .extracting(AcceptedTiming::label)
+                .containsExactly("established:18", "established:19", "established:20");
+    }
+
+    @Test
     void everyStandardCodeOfDmtGivesItsTimingWhateverTheFormula() {
         List<Dmt.MonitorTiming> coded = Dmt.all().stream()
                 .filter(timing -> timing.standardCode() != null)

@@ -10,7 +10,7 @@ import rasterfit.quantity.Rational;
  * Where {@code edid-decode} (Debian, 2022-03-15 and later) is not followed, why, and how often that happens among the cases of
  * {@link FormulaOracleTest}. The numbers may only fall.
  */
-enum KnownDifference {
+public enum KnownDifference {
     /**
      * It takes 1001 × 601 for 15:9, as 601 · 15 / 9 = 1001.67 is cut to a whole number first; then sync is 7 lines long. Here
      * an aspect has to hold exactly, as in the project's reference table (1360 × 768 is not 16:9).
@@ -19,7 +19,8 @@ enum KnownDifference {
         @Override
         boolean explains(CvtRequest request, RasterTiming ours, PrintedTiming theirs, Set<String> members) {
             return ours.verticalSync() == 10
-                    && verticalSyncOfTruncatedAspect(request).equals(Optional.of(theirs.verticalSync()))
+                    && verticalSyncOfTruncatedAspect(request.horizontalActive(), request.verticalActive())
+                            .equals(Optional.of(theirs.verticalSync()))
                     && Set.of("vertical sync", "vertical back porch", "vertical total", "pixel clock")
                             .containsAll(members);
         }
@@ -71,12 +72,12 @@ enum KnownDifference {
                 .findFirst();
     }
 
-    private static Optional<Integer> verticalSyncOfTruncatedAspect(CvtRequest request) {
+    /** The lines of sync of the aspect that holds once a width is cut to whole pixels. */
+    public static Optional<Integer> verticalSyncOfTruncatedAspect(int horizontalActive, int verticalActive) {
         List<List<Integer>> aspects =
                 List.of(List.of(4, 3, 4), List.of(16, 9, 5), List.of(16, 10, 6), List.of(5, 4, 7), List.of(15, 9, 7));
         return aspects.stream()
-                .filter(aspect ->
-                        request.verticalActive() * aspect.get(0) / aspect.get(1) == request.horizontalActive())
+                .filter(aspect -> verticalActive * aspect.get(0) / aspect.get(1) == horizontalActive)
                 .map(aspect -> aspect.get(2))
                 .findFirst();
     }

@@ -14,9 +14,14 @@ import rasterfit.quantity.Rational;
 /**
  * The numbers of one timing as {@code edid-decode} prints it in full. Borders stand apart from the porches; vertical porches
  * are those of a field, active lines those of a frame.
+ *
+ * @param remark what stands behind the numbers, in brackets
+ * @param verticalPolarity negative where none is printed, see {@link #composite}
+ * @param composite no vertical polarity is printed: sync is composite
  */
-record PrintedTiming(
+public record PrintedTiming(
         String name,
+        String remark,
         int horizontalActive,
         int verticalActive,
         boolean interlaced,
@@ -33,50 +38,78 @@ record PrintedTiming(
         int verticalBackPorch,
         int verticalBorder,
         Polarity verticalPolarity,
+        boolean composite,
         boolean halfLine) {
 
     private static final Pattern HEAD = Pattern.compile(
-            "(\\S.*?):\\s+(\\d+)x(\\d+)(i?)\\s+([\\d.]+) Hz\\s+\\d+:\\d+\\s+([\\d.]+) kHz\\s+([\\d.]+) MHz.*");
+            "(\\S.*?):\\s+(\\d+)x(\\d+)(i?)\\s+([\\d.]+) Hz\\s+\\d+:\\d+\\s+([\\d.]+) kHz\\s+([\\d.]+) MHz(.*)");
     private static final Pattern MEMBER = Pattern.compile("([HV][a-z]+)\\s+([-\\w]+)");
+
+    /** The timings among the lines of a whole print, in order. */
+    public static List<PrintedTiming> among(List<String> lines) {
+        List<String> bare = lines.stream().map(String::strip).toList();
+        List<PrintedTiming> timings = new ArrayList<>();
+        for (int i = 0; i < bare.size(); i++) {
+            if (isHead(bare.get(i))) {
+                timings.add(at(bare, i));
+            }
+        }
+        return timings;
+    }
 
     /** All timings of a print, in order; a line that is none of a timing ends in an exception. */
     static List<PrintedTiming> read(List<String> lines) {
         List<PrintedTiming> timings = new ArrayList<>();
         for (int i = 0; i < lines.size(); ) {
-            Matcher head = HEAD.matcher(lines.get(i));
-            if (!head.matches()) {
-                throw new IllegalArgumentException("not the head of a timing: " + lines.get(i));
-            }
-            boolean interlaced = !head.group(4).isEmpty();
-            Map<String, String> members = members(lines.get(i + 1));
-            members.putAll(members(lines.get(i + 2).replaceAll("V(front|back) +\\+0\\.5.*", "")));
-            boolean halfLine = lines.get(i + 2).contains("+0.5");
-            timings.add(new PrintedTiming(
-                    head.group(1).trim(),
-                    Integer.parseInt(head.group(2)),
-                    Integer.parseInt(head.group(3)),
-                    interlaced,
-                    number(head.group(5)),
-                    number(head.group(6)).times(1000),
-                    number(head.group(7)).times(1_000_000),
-                    count(members, "Hfront"),
-                    count(members, "Hsync"),
-                    count(members, "Hback"),
-                    Integer.parseInt(members.getOrDefault("Hborder", "0")),
-                    polarity(members, "Hpol"),
-                    count(members, "Vfront"),
-                    count(members, "Vsync"),
-                    count(members, "Vback"),
-                    Integer.parseInt(members.getOrDefault("Vborder", "0")),
-                    polarity(members, "Vpol"),
-                    halfLine));
-            i += halfLine || evenFieldFollows(lines, i + 3) ? 4 : 3;
+            timings.add(at(lines, i));
+            i += linesAt(lines, i);
         }
         return timings;
     }
 
+    /** Whether this line, without its indent, is the head of a timing. */
+    public static boolean isHead(String line) {
+        return HEAD.matcher(line).matches();
+    }
+
+    /** The timing whose head is line {@code i}, which is not indented; it takes {@link #linesAt} lines. */
+    public static PrintedTiming at(List<String> lines, int i) {
+        Matcher head = HEAD.matcher(lines.get(i));
+        if (!head.matches()) {
+            throw new IllegalArgumentException("not the head of a timing: " + lines.get(i));
+        }
+        boolean interlaced = !head.group(4).isEmpty();
+        Map<String, String> members = members(lines.get(i + 1));
+        members.putAll(members(lines.get(i + 2).replaceAll("V(front|back) +\\+0\\.5.*", "")));
+        return new PrintedTiming(
+                head.group(1).trim(),
+                head.group(8).trim(),
+                Integer.parseInt(head.group(2)),
+                Integer.parseInt(head.group(3)),
+                interlaced,
+                number(head.group(5)),
+                number(head.group(6)).times(1000),
+                number(head.group(7)).times(1_000_000),
+                count(members, "Hfront"),
+                count(members, "Hsync"),
+                count(members, "Hback"),
+                Integer.parseInt(members.getOrDefault("Hborder", "0")),
+                polarity(members, "Hpol"),
+                count(members, "Vfront"),
+                count(members, "Vsync"),
+                count(members, "Vback"),
+                Integer.parseInt(members.getOrDefault("Vborder", "0")),
+                polarity(members, "Vpol"),
+                !members.containsKey("Vpol"),
+                isOnHalfLine(lines.get(i + 2)));
+    }
+
+    public static int linesAt(List<String> lines, int i) {
+        return isOnHalfLine(lines.get(i + 2)) || evenFieldFollows(lines, i + 3) ? 4 : 3;
+    }
+
     /** Lines per frame, borders and half lines included. */
-    int verticalTotal() {
+    public int verticalTotal() {
         int fields = interlaced ? 2 : 1;
         return wholeActiveLines()
                 + fields * (verticalFrontPorch + verticalSync + verticalBackPorch + 2 * verticalBorder)
@@ -84,18 +117,18 @@ record PrintedTiming(
     }
 
     /** Whether the formula left less than nothing for a porch, or nothing for sync. */
-    boolean hasNoRoom() {
+    public boolean hasNoRoom() {
         return horizontalFrontPorch < 0 || horizontalBackPorch < 0 || horizontalSync <= 0 || verticalBackPorch < 0;
     }
 
     /** It prints odd numbers of active lines for interlaced timings too, if asked for them. */
-    int wholeActiveLines() {
+    public int wholeActiveLines() {
         int fields = interlaced ? 2 : 1;
         return verticalActive / fields * fields;
     }
 
     /** The names of all members in which a timing differs; sizes and rates are left to the caller. */
-    Set<String> differingFrom(RasterTiming ours, Border border, Rational clockToleranceHz) {
+    public Set<String> differingFrom(RasterTiming ours, Border border, Rational clockToleranceHz) {
         Set<String> members = new LinkedHashSet<>();
         int across = border.horizontalPixels();
         int down = border.verticalLines();
@@ -124,6 +157,10 @@ record PrintedTiming(
         if (!ours.equals(theirs)) {
             members.add(name);
         }
+    }
+
+    private static boolean isOnHalfLine(String line) {
+        return line.contains("+0.5");
     }
 
     private static boolean evenFieldFollows(List<String> lines, int at) {

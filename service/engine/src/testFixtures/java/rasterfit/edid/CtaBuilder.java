@@ -66,7 +66,11 @@ public final class CtaBuilder {
     }
 
     public CtaBuilder detailed(RasterTiming timing, int widthMm, int heightMm) {
-        detailed.add(EdidBuilder.detailedDescriptor(timing, widthMm, heightMm));
+        return descriptor(EdidBuilder.detailedDescriptor(timing, widthMm, heightMm));
+    }
+
+    public CtaBuilder descriptor(byte[] eighteenBytes) {
+        detailed.add(eighteenBytes.clone());
         return this;
     }
 

@@ -211,7 +211,7 @@ public final class EdidBuilder {
     }
 
     /** E-EDID tables 3.21 and 3.22; the vertical counts of an interlaced timing are those of one field (§3.12). */
-    static byte[] detailedDescriptor(RasterTiming timing, int widthMm, int heightMm) {
+    public static byte[] detailedDescriptor(RasterTiming timing, int widthMm, int heightMm) {
         int fields = timing.scan().fieldsPerFrame();
         int clock = Math.toIntExact(
                 timing.pixelClock().ratioTo(Frequency.ofHz(10_000)).round());

@@ -59,6 +59,18 @@ class StrictJsonTest extends ServedTest {
     }
 
     @Test
+    void aBodyThatLooksLikeUtf32AndIsNotIsRefused() throws Exception {
+        // Three zero octets in front of a brace are taken for UTF-32, whose greatest value is 10FFFFh (Unicode, D90).
+        byte[] body = {0, 0, 0, '{', 'i', 'c', '"', 0};
+        problem(
+                send(request("/echo")
+                        .header("Content-Type", "application/json")
+                        .POST(BodyPublishers.ofByteArray(body))),
+                400,
+                "bad-request");
+    }
+
+    @Test
     void aMalformedBodyIsToldByLineAndColumn() throws Exception {
         JsonNode problem = problem(post("{\n  \"text\": ?}"), 400, "malformed-json");
         assertThat(problem.path("detail").asString()).contains("line 2, column 11");

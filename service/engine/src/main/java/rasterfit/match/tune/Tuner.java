@@ -56,7 +56,6 @@ public final class Tuner {
     }
 
     public TunedRoute tune(Route route, List<Mode> modes, RoutePrice price) {
-        long before = settings;
         boolean digitalInput = route.output().format().isDigital();
         List<List<Mode>> groups = ModeGroups.of(modes, digitalInput, resolution(route));
         boolean switches = groups.size() > 1 && modes.stream().anyMatch(Mode::duringPlay);
@@ -72,7 +71,7 @@ public final class Tuner {
             walk(route, Captured.of(group, conventionOf(route)), scoring, shares, outcome);
             outcomes.add(outcome);
         }
-        return new TunedRoute(route, price, scoring, outcomes, settings - before);
+        return new TunedRoute(route, price, scoring, outcomes);
     }
 
     /** A digital link carries the pixel aspect of its CTA-861 timing, whatever the request says of tubes. */

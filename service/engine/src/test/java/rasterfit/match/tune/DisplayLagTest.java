@@ -202,4 +202,15 @@ class DisplayLagTest {
                         .typical())
                 .isEqualTo(Rational.of(10));
     }
+
+    @Test
+    void ofReadingsThatAreAsGoodTheFirstCounts() {
+        Latency lag = lag(
+                DisplayClass.MONITOR,
+                null,
+                FULL_HD,
+                reading(null, "7", null, Basis.DECLARED),
+                reading(null, "9", null, Basis.DECLARED));
+        assertThat(lag.typical()).isEqualTo(Rational.of(7));
+    }
 }

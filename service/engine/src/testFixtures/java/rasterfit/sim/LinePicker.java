@@ -7,14 +7,15 @@ import java.util.stream.IntStream;
  * Which lines of a source field every output row needs, found by walking over the lines and comparing heights. Heights
  * are whole numbers of 1/(4 x lines x rows) of the picture, so every comparison is exact.
  */
-final class LinePicker {
+public final class LinePicker {
     private final int lines;
     private final int rows;
     private final int taps;
     private final Scan scan;
     private final boolean bottomField;
 
-    LinePicker(int lines, int rows, int taps, Scan scan, boolean bottomField) {
+    /** @param taps 1, or even: a filter over so many lines */
+    public LinePicker(int lines, int rows, int taps, Scan scan, boolean bottomField) {
         if (lines < 1 || rows < 1) {
             throw new IllegalArgumentException("a picture has at least one line and one row");
         }
@@ -65,7 +66,8 @@ final class LinePicker {
         return tapped;
     }
 
-    int[] ownLines() {
+    /** The line that each row stands for. */
+    public int[] ownLines() {
         return IntStream.range(0, rows).map(this::ownLine).toArray();
     }
 

@@ -72,6 +72,23 @@ public final class LineRepeatSim {
         return start;
     }
 
+    /**
+     * Most whole lines held at one time when the first copy of every line begins so many lines after the line itself: a
+     * line takes a place when it begins to arrive and gives it up when its last copy has wholly left. The copies of a
+     * line leave within the time of one line.
+     *
+     * @param start from the start of a source line to the start of its first copy, in H; not negative
+     */
+    public static int peakLines(BigFraction start) {
+        int most = 0;
+        int newest = 2 * start.intValue() + 4; // long after the first line has left
+        for (int line = 0; line <= newest; line++) {
+            BigFraction leaves = BigFraction.of(line).add(start).add(BigFraction.ONE);
+            most += leaves.compareTo(BigFraction.of(newest)) > 0 ? 1 : 0; // a place is free again at that very moment
+        }
+        return most;
+    }
+
     private record Change(int time, int places) {}
 
     private static int peakSamples(Repeat in, int start) {

@@ -258,9 +258,10 @@ public final class LineBufferSim {
         List<Change> changes = new ArrayList<>();
         for (int number = 0; number < 6; number++) {
             Field field = kinds.get(number % kinds.size());
+            int[] lastRows = lastRowsThatNeed(field);
             long start = number * ticks.period;
             for (int line = 0; line < field.lineBegins.length; line++) {
-                int lastRow = lastRowThatNeeds(field, line);
+                int lastRow = lastRows[line];
                 if (lastRow >= 0) {
                     changes.add(new Change(start + field.lineBegins[line], 1));
                     changes.add(new Change(start + ticks.rowLeaves(offset, lastRow) + ticks.row, -1));
@@ -280,11 +281,13 @@ public final class LineBufferSim {
         return peak;
     }
 
-    private static int lastRowThatNeeds(Field field, int line) {
-        int last = -1;
+    /** For every line the last row that needs it, −1 where none does. */
+    private static int[] lastRowsThatNeed(Field field) {
+        int[] last = new int[field.lineBegins.length];
+        Arrays.fill(last, -1);
         for (int row = 0; row < field.needed.length; row++) {
-            if (Arrays.stream(field.needed[row]).anyMatch(needed -> needed == line)) {
-                last = row;
+            for (int line : field.needed[row]) {
+                last[line] = row;
             }
         }
         return last;

@@ -1,5 +1,6 @@
 package rasterfit.sim;
 
+import java.math.BigInteger;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -25,17 +26,33 @@ public final class ResampleSim {
      * @param dotsPerLine dots in a whole line, blanking included; may be broken, such as 855/2
      * @param firstDot dots from the start of the line to the left edge of active dot 0
      * @param dots active dots
-     * @param samplesPerLine samples in a whole line
+     * @param samplesPerLine samples in a whole line; may be broken where a digital line is taken dot by dot
      * @param windowLeft left edge of the window, as part of the line; sample 0 begins exactly there
-     * @param windowSamples samples in the window
+     * @param windowSamples width of the window in samples; where it is broken, only a part of the last sample is used
      */
     public record Sampling(
             BigFraction dotsPerLine,
             BigFraction firstDot,
             int dots,
-            int samplesPerLine,
+            BigFraction samplesPerLine,
             BigFraction windowLeft,
-            int windowSamples) {}
+            BigFraction windowSamples) {
+        public Sampling(
+                BigFraction dotsPerLine,
+                BigFraction firstDot,
+                int dots,
+                int samplesPerLine,
+                BigFraction windowLeft,
+                int windowSamples) {
+            this(
+                    dotsPerLine,
+                    firstDot,
+                    dots,
+                    BigFraction.of(samplesPerLine),
+                    windowLeft,
+                    BigFraction.of(windowSamples));
+        }
+    }
 
     /**
      * Lines of a field that need no sampling: each line is one cell already.
@@ -79,6 +96,9 @@ public final class ResampleSim {
      * @param vanished dots inside that got no column at all
      * @param leastWidth least width of the dots inside, 0 when one vanished; NO_DOT when none is inside
      * @param greatestWidth greatest width of the dots inside; NO_DOT when none is inside
+     * @param edges where on the panel each dot would begin without any rounding, and where the last would end
+     * @param visibleFrom left end of the visible part of the picture, on the panel
+     * @param visibleTo right end of the same; not to the right of the left end when nothing is visible
      */
     public record Seen(
             List<Integer> panel,
@@ -90,15 +110,19 @@ public final class ResampleSim {
             int cropped,
             int vanished,
             int leastWidth,
-            int greatestWidth) {}
+            int greatestWidth,
+            List<BigFraction> edges,
+            BigFraction visibleFrom,
+            BigFraction visibleTo) {}
 
     /** Follows the dots of one line. */
     public static Seen dots(Sampling sampling, Placement placement, Panel panel) {
-        int[] samples = new int[sampling.windowSamples];
+        int[] samples = new int[-floor(sampling.windowSamples.negate())];
+        Centres dots = Centres.of(
+                sampling.windowLeft.multiply(sampling.dotsPerLine).subtract(sampling.firstDot),
+                sampling.dotsPerLine.divide(sampling.samplesPerLine));
         for (int sample = 0; sample < samples.length; sample++) {
-            BigFraction centreInLine =
-                    centre(sample).divide(sampling.samplesPerLine).add(sampling.windowLeft);
-            int dot = floor(centreInLine.multiply(sampling.dotsPerLine).subtract(sampling.firstDot));
+            int dot = dots.under(sample);
             samples[sample] = dot >= 0 && dot < sampling.dots ? dot : NO_DOT;
         }
         BigFraction[] edgesInWindow = new BigFraction[sampling.dots + 1];
@@ -109,7 +133,7 @@ public final class ResampleSim {
                         .divide(sampling.dotsPerLine)
                         .subtract(sampling.windowLeft)
                         .multiply(sampling.samplesPerLine));
-        return seen(samples, edgesInWindow, placement, panel);
+        return seen(samples, sampling.windowSamples, edgesInWindow, placement, panel);
     }
 
     /** Follows the lines of one field: the same chain turned upright, without the sampling stage. */
@@ -121,34 +145,36 @@ public final class ResampleSim {
         }
         BigFraction[] edges = new BigFraction[lines.lines + 1];
         Arrays.setAll(edges, line -> BigFraction.of(line - lines.firstKept));
-        return seen(kept, edges, placement, panel);
+        return seen(kept, BigFraction.of(kept.length), edges, placement, panel);
     }
 
-    private static Seen seen(int[] window, BigFraction[] edgesInWindow, Placement placement, Panel panel) {
-        int[] shown = show(place(window, placement), panel);
+    private static Seen seen(
+            int[] window, BigFraction length, BigFraction[] edgesInWindow, Placement placement, Panel panel) {
+        int[] shown = show(place(window, length, placement), panel);
         BigFraction[] edges = new BigFraction[edgesInWindow.length];
-        Arrays.setAll(edges, i -> onPanel(inRaster(edgesInWindow[i], window.length, placement), panel));
+        Arrays.setAll(edges, i -> onPanel(inRaster(edgesInWindow[i], length, placement), panel));
         BigFraction left = max(
                 BigFraction.ZERO,
                 BigFraction.of(panel.first),
                 onPanel(BigFraction.ZERO, panel),
-                onPanel(inRaster(BigFraction.ZERO, window.length, placement), panel));
+                onPanel(inRaster(BigFraction.ZERO, length, placement), panel));
         BigFraction right = min(
                 BigFraction.of(panel.panelColumns),
                 BigFraction.of(panel.first + panel.columns),
                 onPanel(BigFraction.of(placement.rasterColumns), panel),
-                onPanel(inRaster(BigFraction.of(window.length), window.length, placement), panel));
+                onPanel(inRaster(length, length, placement), panel));
         return measure(shown, edges, left, right);
     }
 
     /** Scales the window to its columns and lays them in the raster. */
-    private static int[] place(int[] window, Placement placement) {
+    private static int[] place(int[] window, BigFraction length, Placement placement) {
         int[] raster = new int[placement.rasterColumns];
         Arrays.fill(raster, NO_DOT);
+        Centres cells = Centres.of(BigFraction.ZERO, length.divide(placement.columns));
         for (int column = 0; column < placement.columns; column++) {
             int at = placement.first + column;
             if (at >= 0 && at < raster.length) {
-                raster[at] = window[floor(centre(column).multiply(window.length).divide(placement.columns))];
+                raster[at] = window[cells.under(column)];
             }
         }
         return raster;
@@ -158,10 +184,10 @@ public final class ResampleSim {
     private static int[] show(int[] raster, Panel panel) {
         int[] shown = new int[panel.panelColumns];
         Arrays.fill(shown, NO_DOT);
+        Centres columns = Centres.of(panel.start, panel.length.divide(panel.columns));
         for (int column = 0; column < panel.columns; column++) {
             int at = panel.first + column;
-            int from = floor(
-                    centre(column).multiply(panel.length).divide(panel.columns).add(panel.start));
+            int from = columns.under(column);
             if (at >= 0 && at < shown.length && from >= 0 && from < raster.length) {
                 shown[at] = raster[from];
             }
@@ -178,10 +204,10 @@ public final class ResampleSim {
         }
         int cropped = 0;
         int[] inside = IntStream.range(0, widths.length)
-                .filter(dot -> edges[dot].compareTo(left) >= 0 && edges[dot + 1].compareTo(right) <= 0)
+                .filter(dot -> compare(edges[dot], left) >= 0 && compare(edges[dot + 1], right) <= 0)
                 .toArray();
         for (int dot = 0; dot < widths.length; dot++) {
-            cropped += edges[dot + 1].compareTo(left) <= 0 || edges[dot].compareTo(right) >= 0 ? 1 : 0;
+            cropped += compare(edges[dot + 1], left) <= 0 || compare(edges[dot], right) >= 0 ? 1 : 0;
         }
         return new Seen(
                 IntStream.of(shown).boxed().toList(),
@@ -193,10 +219,13 @@ public final class ResampleSim {
                 cropped,
                 (int) IntStream.of(inside).filter(dot -> widths[dot] == 0).count(),
                 IntStream.of(inside).map(dot -> widths[dot]).min().orElse(NO_DOT),
-                IntStream.of(inside).map(dot -> widths[dot]).max().orElse(NO_DOT));
+                IntStream.of(inside).map(dot -> widths[dot]).max().orElse(NO_DOT),
+                List.of(edges),
+                left,
+                right);
     }
 
-    private static BigFraction inRaster(BigFraction windowCells, int windowLength, Placement placement) {
+    private static BigFraction inRaster(BigFraction windowCells, BigFraction windowLength, Placement placement) {
         return windowCells.multiply(placement.columns).divide(windowLength).add(placement.first);
     }
 
@@ -208,20 +237,41 @@ public final class ResampleSim {
                 .add(panel.first);
     }
 
-    private static BigFraction centre(int cell) {
-        return BigFraction.of(2 * cell + 1, 2);
+    /**
+     * The cells of one stage on those of the stage before: cell c has its centre at offset + (c + 1/2) · step of them, which
+     * is (first + c · next) / scale in whole numbers.
+     */
+    private record Centres(long first, long next, long scale) {
+        static Centres of(BigFraction offset, BigFraction step) {
+            BigFraction first = offset.add(step.divide(2));
+            BigInteger scale = first.getDenominator().multiply(step.getDenominator());
+            return new Centres(
+                    first.multiply(scale).getNumerator().longValueExact(),
+                    step.multiply(scale).getNumerator().longValueExact(),
+                    scale.longValueExact());
+        }
+
+        /** The cell of the stage before in which the centre lies. */
+        int under(int cell) {
+            return Math.toIntExact(Math.floorDiv(Math.addExact(first, Math.multiplyExact(cell, next)), scale));
+        }
     }
 
     private static int floor(BigFraction value) {
         int towardsZero = value.intValue();
-        return BigFraction.of(towardsZero).compareTo(value) > 0 ? towardsZero - 1 : towardsZero;
+        return compare(BigFraction.of(towardsZero), value) > 0 ? towardsZero - 1 : towardsZero;
     }
 
     private static BigFraction max(BigFraction... values) {
-        return Arrays.stream(values).max(BigFraction::compareTo).orElseThrow();
+        return Arrays.stream(values).max(ResampleSim::compare).orElseThrow();
     }
 
     private static BigFraction min(BigFraction... values) {
-        return Arrays.stream(values).min(BigFraction::compareTo).orElseThrow();
+        return Arrays.stream(values).min(ResampleSim::compare).orElseThrow();
+    }
+
+    /** Not the library's comparison: version 1.2 orders two negative fractions by magnitude. */
+    private static int compare(BigFraction a, BigFraction b) {
+        return a.subtract(b).signum();
     }
 }
