@@ -65,7 +65,7 @@ public final class Cvt {
     /**
      * The timing; margins are counted to the porches.
      *
-     * @throws IllegalArgumentException if so few pixels leave no room for horizontal sync
+     * @throws IllegalArgumentException if so few pixels leave no room for horizontal sync, or no clock once it is rounded
      */
     public static RasterTiming timing(CvtRequest request) {
         CvtBlanking blanking = request.blanking();
@@ -232,7 +232,12 @@ public final class Cvt {
     }
 
     private static Frequency roundedDown(Rational hz, long stepHz) {
-        return Frequency.ofHz(hz.dividedBy(stepHz).floor() * stepHz);
+        long steps = hz.dividedBy(stepHz).floor();
+        if (steps == 0) {
+            throw new IllegalArgumentException(
+                    "so few pixels and lines need a clock below one step of " + Frequency.ofHz(stepHz));
+        }
+        return Frequency.ofHz(steps * stepHz);
     }
 
     private static Frequency roundedUp(Rational hz, long stepHz) {

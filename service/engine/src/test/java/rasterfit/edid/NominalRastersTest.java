@@ -229,6 +229,17 @@ class NominalRastersTest {
                 .satisfies(defect -> assertThat(defect.code()).isEqualTo(DefectCode.CVT_CODE_RESERVED));
     }
 
+    @Test
+    void aCvtCodeTooSmallForAClockHasNoRaster() {
+        // 6 lines: 6 / 2 − 1 = 2; 4:3: 8 pixels; CVT 1.2 §5.3 makes 201.6 kHz of them, less than its step of 250 kHz.
+        EdidReading reading = cvtCodes(0x02, 0x00, 0x01);
+        assertThat(reading.timings()).singleElement().satisfies(timing -> {
+            assertThat(timing.timing()).isNull();
+            assertThat(timing.basis()).isEqualTo(TimingBasis.UNKNOWN);
+        });
+        assertThat(reading.defects()).isEmpty();
+    }
+
     private static EdidReading cvtCodes(int... codes) {
         int[] content = new int[14];
         content[1] = 0x01;

@@ -179,6 +179,19 @@ class FormulaRequestsTest {
     }
 
     @Test
+    void aClockThatWouldBeRoundedToNothingIsRefused() {
+        // CVT 1.2 §5.3 by hand: (8 + 160) pixels · (6 + 14) lines · 60 Hz = 201.6 kHz, cut to steps of 250 kHz.
+        assertRefused(() -> Cvt.timing(CvtRequest.progressive(8, 6, SIXTY, CvtBlanking.REDUCED_V1)), "250000 Hz");
+        // At 74 Hz 248.64 kHz are still too few; at 75 Hz, 252 kHz, there is one step.
+        assertRefused(
+                () -> Cvt.timing(CvtRequest.progressive(8, 6, Frequency.ofHz(74), CvtBlanking.REDUCED_V1)),
+                "250000 Hz");
+        assertThat(Cvt.timing(CvtRequest.progressive(8, 6, Frequency.ofHz(75), CvtBlanking.REDUCED_V1))
+                        .pixelClock())
+                .isEqualTo(Frequency.ofHz(250_000));
+    }
+
+    @Test
     void aBorderIsNotNegative() {
         assertRefused(() -> new Border(-1, 0), "negative");
         assertRefused(() -> new Border(0, -1), "negative");
