@@ -124,10 +124,30 @@ class RasterCountsTest {
         RasterTiming shorter = timing(1440, 38, 124, 114, 240, 4, 3, 15, 262, Scan.PROGRESSIVE);
         assertThat(shorter.withVerticalFrontPorch(5))
                 .isEqualTo(timing(1440, 38, 124, 114, 240, 5, 3, 15, 263, Scan.PROGRESSIVE));
-        // Two fields of one line more each.
+        // Two fields of two lines more each.
         assertThat(timing(1920, 88, 44, 148, 1080, 2, 5, 15, 1125, Scan.INTERLACED)
-                        .withVerticalFrontPorch(3))
-                .isEqualTo(timing(1920, 88, 44, 148, 1080, 3, 5, 15, 1127, Scan.INTERLACED));
+                        .withVerticalFrontPorch(4))
+                .isEqualTo(timing(1920, 88, 44, 148, 1080, 4, 5, 15, 1129, Scan.INTERLACED));
+    }
+
+    @Test
+    void sameCountsAreSameActiveAndSameTotals() {
+        // 1920 × 1080 by CTA-861-I table 1: VIC 16 and 31 differ in the line total alone, VIC 5 in scan, VIC 4 in both
+        // actives.
+        Raster vic16 = Cta861.find(16).orElseThrow().timing().raster();
+        Raster vic31 = Cta861.find(31).orElseThrow().timing().raster();
+        Raster vic5 = Cta861.find(5).orElseThrow().timing().raster();
+        assertThat(vic16.hasSameCountsAs(vic16.atFieldRate(Frequency.ofHz(50)))).isTrue();
+        assertThat(vic16.hasSameActiveAs(vic31)).isTrue();
+        assertThat(vic16.hasSameCountsAs(vic31)).isFalse();
+        assertThat(vic16.hasSameActiveAs(vic5)).isFalse();
+        assertThat(vic16.hasSameCountsAs(vic5)).isFalse();
+        assertThat(raster(1, 2, "4", 2, "4").hasSameActiveAs(raster(1, 3, "4", 2, "4")))
+                .isFalse();
+        assertThat(raster(1, 2, "4", 2, "4").hasSameActiveAs(raster(1, 2, "4", 3, "4")))
+                .isFalse();
+        assertThat(raster(1, 2, "4", 2, "4").hasSameCountsAs(raster(1, 2, "4", 2, "5")))
+                .isFalse();
     }
 
     @Test

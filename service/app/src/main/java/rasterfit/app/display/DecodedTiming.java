@@ -14,6 +14,7 @@ import rasterfit.timing.Scan;
 /**
  * A timing that a display lists.
  *
+ * @param label as {@code listedAs} in an answer to a match
  * @param vic of a VIC only
  * @param hdmiVic of an HDMI VIC only
  * @param timing absent for a number without a published timing, and where a formula leaves no room for blanking
@@ -27,6 +28,7 @@ import rasterfit.timing.Scan;
  */
 record DecodedTiming(
         TimingOrigin origin,
+        String label,
         @Nullable Integer vic,
         @Nullable Integer hdmiVic,
         @Nullable TimingAnswer timing,
@@ -52,6 +54,7 @@ record DecodedTiming(
     static DecodedTiming of(AcceptedTiming timing) {
         return new DecodedTiming(
                 timing.origin(),
+                timing.label(),
                 timing.vic(),
                 timing.hdmiVic(),
                 timing.timing() == null ? null : TimingAnswer.of(timing.timing()),

@@ -123,6 +123,7 @@ class DecodeTest extends ServedTest {
         assertThat(standard.at("/nominal/verticalActive").asInt()).isEqualTo(1024);
         assertThat(standard.at("/nominal/fieldRateHz").asString()).isEqualTo("60");
         // VESA DMT 1.13, id 23h.
+        assertThat(standard.path("label").asString()).isEqualTo("standard:1");
         assertThat(standard.path("basis").asString()).isEqualTo("DMT");
         assertThat(standard.at("/timing/pixelClockHz").asString()).isEqualTo("108000000");
     }
