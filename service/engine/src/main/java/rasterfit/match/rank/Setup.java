@@ -96,11 +96,20 @@ record Setup(
     record Axes(double picture, double latency, double risk, double cost) {
         static final Axes NONE = new Axes(0, 0, 0, 0);
 
+        /** Sums of the same products in another order differ by less; what is equal must not dominate by rounding. */
+        private static final double ROUNDING = 1e-12;
+
         /** At least as good on every axis and better on one. */
         boolean dominates(Axes other) {
-            boolean asGood =
-                    picture >= other.picture && latency >= other.latency && risk >= other.risk && cost >= other.cost;
-            return asGood && !equals(other);
+            double[] gains = {picture - other.picture, latency - other.latency, risk - other.risk, cost - other.cost};
+            boolean better = false;
+            for (double gain : gains) {
+                if (gain < -ROUNDING) {
+                    return false;
+                }
+                better |= gain > ROUNDING;
+            }
+            return better;
         }
     }
 }

@@ -25,7 +25,7 @@ public final class AnswerDigests {
     private AnswerDigests() {}
 
     /**
-     * Prints the digests.
+     * Prints the lines.
      *
      * @param args seed of the requests
      */

@@ -1,6 +1,7 @@
 package rasterfit.match.property;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
@@ -89,9 +90,19 @@ public final class GearArbitraries extends DomainContextBase {
                         ALL));
     }
 
+    /** A few differ from the others, or one alone counts: then many setups are equally good, and some dominate others. */
     private static Arbitrary<Map<Criterion, Double>> weights() {
-        return Arbitraries.maps(Arbitraries.of(Criterion.class), Arbitraries.of(0.0, 0.5, 2.0, 5.0))
+        Arbitrary<Map<Criterion, Double>> few = Arbitraries.maps(
+                        Arbitraries.of(Criterion.class), Arbitraries.of(0.0, 0.5, 2.0, 5.0))
                 .ofMaxSize(3);
+        Arbitrary<Map<Criterion, Double>> one = Arbitraries.of(Criterion.class).map(alone -> {
+            Map<Criterion, Double> weights = new EnumMap<>(Criterion.class);
+            for (Criterion criterion : Criterion.values()) {
+                weights.put(criterion, criterion == alone ? 1.0 : 0.0);
+            }
+            return weights;
+        });
+        return Arbitraries.frequencyOf(Tuple.of(4, few), Tuple.of(1, one));
     }
 
     /** One RGB socket, now and then two. */

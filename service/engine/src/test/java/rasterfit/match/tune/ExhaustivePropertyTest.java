@@ -1,6 +1,7 @@
 package rasterfit.match.tune;
 
 import java.util.List;
+import java.util.Set;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.EdgeCasesMode;
@@ -12,6 +13,7 @@ import net.jqwik.api.domains.Domain;
 import net.jqwik.api.statistics.Statistics;
 import net.jqwik.api.statistics.StatisticsReport;
 import rasterfit.gear.Catalogue;
+import rasterfit.gear.Converter;
 import rasterfit.match.Limit;
 import rasterfit.match.LimitedMeasure;
 import rasterfit.match.MatchRequest;
@@ -29,9 +31,23 @@ class ExhaustivePropertyTest {
     @StatisticsReport(onFailureOnly = true)
     void theAnswerIsThatOfLookingAtEverySetting(@ForAll MatchRequest request, @ForAll("limits") List<Limit> limits) {
         MatchRequest limited = Altered.settingsPerRoute(Altered.limits(request, limits), 1);
-        Exhaustive exhaustive = Exhaustive.of(limited);
-        exhaustive.compareWith(new Matcher(WorkLimit.DEFAULT).match(limited, Catalogue.EMPTY));
+        Exhaustive exhaustive = compared(limited);
+        // A console that the input of a converter does not follow is refused in one go.
+        Converter box = limited.equipment().converters().get(0);
+        Exhaustive blind = compared(Altered.converter(
+                limited,
+                box.id(),
+                converter -> Altered.with(
+                        converter,
+                        "inputs",
+                        converter.inputs().stream()
+                                .map(input -> Altered.with(input, "scans", Set.of()))
+                                .toList())));
 
+        blind.refused().keySet().forEach(rule -> Statistics.label("blind").collect(rule));
+        Statistics.label("blind")
+                .coverage(seen -> List.of("input.scan-not-accepted", "buffer.lines-exceed-memory")
+                        .forEach(rule -> seen.check(rule).count(times -> times > 0)));
         Statistics.label("setups").collect(exhaustive.setups() == 0 ? "none" : "some");
         Statistics.label("setups").coverage(seen -> seen.check("some").percentage(share -> share > 30));
         exhaustive
@@ -50,6 +66,12 @@ class ExhaustivePropertyTest {
                                 "limit.aspectErrorPercent",
                                 "limit.totalLatencyMs")
                         .forEach(rule -> seen.check(rule).count(times -> times > 0)));
+    }
+
+    private static Exhaustive compared(MatchRequest request) {
+        Exhaustive exhaustive = Exhaustive.of(request);
+        exhaustive.compareWith(new Matcher(WorkLimit.DEFAULT).match(request, Catalogue.EMPTY));
+        return exhaustive;
     }
 
     @Provide

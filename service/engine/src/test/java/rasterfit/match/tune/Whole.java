@@ -11,7 +11,7 @@ record Whole(double score, double picture, double latency, double risk, double c
             Criterion.DOT_UNIFORMITY, Criterion.ASPECT, Criterion.COVERAGE, Criterion.MOTION, Criterion.LINK_DETAIL);
 
     /**
-     * The weighted mean of what applies.
+     * The weighted mean of what applies; the plain one where all of its weights are zero.
      *
      * @param utilities of the criteria that apply
      * @param weights where not 1
@@ -30,16 +30,28 @@ record Whole(double score, double picture, double latency, double risk, double c
             Map<Criterion, Double> utilities, Map<Criterion, Double> weights, Set<Criterion> criteria) {
         double sum = 0;
         double total = 0;
+        double plain = 0;
+        int applying = 0;
         for (Criterion criterion : criteria) {
             Double utility = utilities.get(criterion);
-            double weight = utility == null ? 0 : weights.getOrDefault(criterion, 1.0);
-            sum += weight * (utility == null ? 0 : utility);
-            total += weight;
+            if (utility != null) {
+                double weight = weights.getOrDefault(criterion, 1.0);
+                sum += weight * utility;
+                total += weight;
+                plain += utility;
+                applying++;
+            }
         }
-        if (total == 0) {
-            throw new IllegalArgumentException("the weights of all that applies are zero: " + weights);
-        }
-        return sum / total;
+        return total > 0 ? sum / total : plain / applying;
+    }
+
+    /** Whether all figures are the same but for rounding. */
+    boolean isLike(Whole other, double rounding) {
+        return Math.abs(score - other.score) < rounding
+                && Math.abs(picture - other.picture) < rounding
+                && Math.abs(latency - other.latency) < rounding
+                && Math.abs(risk - other.risk) < rounding
+                && Math.abs(cost - other.cost) < rounding;
     }
 
     boolean dominates(Whole other) {
