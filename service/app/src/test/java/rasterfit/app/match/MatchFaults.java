@@ -215,7 +215,8 @@ final class MatchFaults {
                         display("{\"columns\": 2, \"rows\": 2}"),
                         422,
                         "invalid-value",
-                        List.of("/display/panel/pixels/columns", "/display/panel/pixels/rows")),
+                        "/display/panel/pixels/columns",
+                        "/display/panel/pixels/rows"),
                 bad(
                         "a panel like a ribbon",
                         display("{\"columns\": 4097, \"rows\": 1024}"),
@@ -333,13 +334,9 @@ final class MatchFaults {
                 bad("1001 setups", set("", "top", 1001), 422, "invalid-value", "/top"));
     }
 
-    private static Arguments bad(String what, Consumer<ObjectNode> change, int status, String code, String pointer) {
-        return bad(what, change, status, code, List.of(pointer));
-    }
-
     private static Arguments bad(
-            String what, Consumer<ObjectNode> change, int status, String code, List<String> pointers) {
-        return arguments(what, change, status, code, pointers);
+            String what, Consumer<ObjectNode> change, int status, String code, String... pointers) {
+        return arguments(what, change, status, code, List.of(pointers));
     }
 
     private static Consumer<ObjectNode> display(String pixels) {
