@@ -69,6 +69,22 @@ class ScaleChoicesTest {
         assertThat(shape.aspectErrorPercent().abs().toDouble()).isLessThanOrEqualTo(1);
     }
 
+    /** 4:3 takes 1280 × 960 of a panel of 1280 × 1024 where the link signals it; a television that is told nothing fills. */
+    @ParameterizedTest
+    @CsvSource({"HDMI, 93.75", "DVI, 100"})
+    void onlyHdmiSignalsTheAspectOfItsTiming(LinkKind link, String heightPercent) {
+        Scene scene = new Scene();
+        scene.link = link;
+        scene.panel = new Panel.Grid(1280, 1024, null, Panel.Filter.NEAREST);
+        scene.vics = List.of(2);
+        scene.processing = Workbench.scale(1, List.of(Workbench.locked(6000, null)), 2);
+        only(scene, Criterion.COVERAGE);
+        Measures.Shape shape =
+                scene.match().ranked().get(0).modeSettings().get(0).measures().shape();
+
+        assertThat(shape.coverageHeightPercent()).isEqualTo(Rational.parse(heightPercent));
+    }
+
     private static Set<Integer> tried(Scene scene) {
         scene.sampleRange = new SamplesPerLine.FreeRange(300, 2400);
         scene.settingsPerRoute = 10_000;
