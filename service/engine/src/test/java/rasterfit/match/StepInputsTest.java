@@ -142,4 +142,21 @@ class StepInputsTest {
         assertThat(step(setting, "bufferOffsetD").formula()).contains("both fields");
         assertThat(step(explained(scene -> {}), "bufferOffsetD").formula()).doesNotContain("both fields");
     }
+
+    @Test
+    void onlyAHalfHeightRasterTakenAsInterlacedWaitsForAField() {
+        // ../shared/DOMAIN.md section 5: as interlaced, + 1 field where no other number is stated.
+        Step half = step(
+                explained(scene -> scene.converterHalfHeight = rasterfit.gear.HalfHeight.AS_INTERLACED),
+                "addedLatencyMs");
+        assertThat(half.inputs()).containsEntry("added fields", "1");
+        Step interlaced = step(
+                explained(scene -> {
+                    scene.converterHalfHeight = rasterfit.gear.HalfHeight.AS_INTERLACED;
+                    scene.modes = List.of(Modes.interlaced525());
+                    scene.samples = List.of(1560);
+                }),
+                "addedLatencyMs");
+        assertThat(interlaced.inputs()).containsEntry("added fields", "0");
+    }
 }
