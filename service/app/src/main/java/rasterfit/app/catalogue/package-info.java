@@ -1,4 +1,8 @@
-/** The catalogue that matches choose equipment from. {@link rasterfit.app.catalogue.Catalogues} is the entry point. */
+/**
+ * The shared catalogue of gear. {@link rasterfit.app.catalogue.CatalogueController} is the entry point for clients: requests
+ * go through {@link rasterfit.app.catalogue.CatalogueService} to {@link rasterfit.app.catalogue.CatalogueStore}, one
+ * transaction each. Matches compute with {@link rasterfit.app.catalogue.Catalogues#current}, a snapshot in memory.
+ */
 @NullMarked
 package rasterfit.app.catalogue;
 

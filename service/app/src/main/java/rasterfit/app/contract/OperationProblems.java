@@ -46,6 +46,14 @@ final class OperationProblems implements OpenApiCustomizer {
             problems.put(415, ProblemType.UNSUPPORTED_MEDIA_TYPE.title());
             problems.put(422, "A value is out of range, does not fit the others, or asks for too much work.");
         }
+        boolean isCatalogue = String.valueOf(operation.getOperationId()).contains("Gear");
+        if (isCatalogue && operation.getParameters().stream().anyMatch(one -> "id".equals(one.getName()))) {
+            problems.put(404, ProblemType.NOT_FOUND.title());
+        }
+        if (isCatalogue && method != PathItem.HttpMethod.GET) {
+            problems.put(412, ProblemType.PRECONDITION_FAILED.title());
+            problems.put(428, ProblemType.PRECONDITION_REQUIRED.title());
+        }
         problems.forEach((status, description) ->
                 operation.getResponses().addApiResponse(Integer.toString(status), response(description)));
         if ("match".equals(operation.getOperationId())) {

@@ -7,6 +7,7 @@ import rasterfit.gear.Catalogue;
 import rasterfit.gear.Converter;
 import rasterfit.gear.Display;
 import rasterfit.gear.Link;
+import rasterfit.gear.PriceRange;
 import rasterfit.gear.Source;
 
 /**
@@ -49,6 +50,11 @@ public final class GearReader {
     /** @param defaultId for inline gear without an id; null where an id is required */
     public static @Nullable Link link(Place at, LinkBody body, @Nullable String defaultId) {
         return LinkReader.read(at, body, defaultId);
+    }
+
+    /** A price that stands beside gear which has no place for it. */
+    public static @Nullable PriceRange price(Place at, @Nullable PriceBody body) {
+        return SharedReader.price(at.member("price"), body);
     }
 
     /** The converters of a request; those without an id are numbered. */

@@ -3,6 +3,7 @@ package rasterfit.app.problem;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
+import java.time.Duration;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
@@ -11,8 +12,16 @@ import org.apache.tomcat.util.http.InvalidParameterException;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.springframework.dao.DataAccessException;
+import org.springframework.dao.NonTransientDataAccessResourceException;
+import org.springframework.dao.RecoverableDataAccessException;
+import org.springframework.dao.TransientDataAccessException;
 import org.springframework.http.MediaType;
 import org.springframework.http.converter.HttpMessageNotReadableException;
+import org.springframework.orm.jpa.JpaSystemException;
+import org.springframework.transaction.CannotCreateTransactionException;
+import org.springframework.transaction.TransactionException;
+import org.springframework.transaction.TransactionSystemException;
 import org.springframework.web.ErrorResponse;
 import org.springframework.web.HttpMediaTypeNotAcceptableException;
 import org.springframework.web.HttpMediaTypeNotSupportedException;
@@ -84,6 +93,8 @@ final class ProblemAdvice {
                     ProblemType.NOT_ACCEPTABLE, "Offered here: " + listOf(unacceptable.getSupportedMediaTypes()) + ".");
         } else if (thrown instanceof NoResourceFoundException || thrown instanceof NoHandlerFoundException) {
             return Problems.notFound("resource at " + request.getRequestURI());
+        } else if (thrown instanceof DataAccessException || thrown instanceof TransactionException) {
+            return away(thrown);
         } else if (thrown instanceof ErrorResponse other
                 && other.getStatusCode().is4xxClientError()) {
             ProblemType type = ProblemType.ofStatus(other.getStatusCode().value());
@@ -104,6 +115,18 @@ final class ProblemAdvice {
             }
         }
         return new ProblemException(ProblemType.MISSING_BODY, "The request needs a body and has none.");
+    }
+
+    /** The database says nothing, is stopping or has no connection left: null where something else is wrong with it. */
+    private static @Nullable ProblemException away(Exception thrown) {
+        boolean isAway = thrown instanceof CannotCreateTransactionException
+                || thrown instanceof TransientDataAccessException
+                || thrown instanceof NonTransientDataAccessResourceException
+                || thrown instanceof RecoverableDataAccessException
+                || thrown instanceof JpaSystemException
+                || thrown instanceof TransactionSystemException;
+        LOG.warn("The database did not do its part", thrown);
+        return isAway ? Problems.unavailable("What is stored cannot be reached now.", Duration.ofSeconds(2)) : null;
     }
 
     private static ProblemException parameter(String name, String message) {

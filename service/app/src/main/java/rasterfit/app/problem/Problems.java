@@ -2,6 +2,7 @@ package rasterfit.app.problem;
 
 import java.time.Duration;
 import java.util.List;
+import tools.jackson.core.JacksonException;
 
 /** The problems that services raise, one named factory each; tests compare through the same factories. */
 public final class Problems {
@@ -31,6 +32,24 @@ public final class Problems {
     /** 400 for a value whose JSON type or form is not the expected one; {@code expected} is a noun phrase. */
     public static ProblemException wrongType(String pointer, String expected) {
         return of(ProblemType.WRONG_TYPE, List.of(ProblemError.at(pointer, "Expected " + expected + ".")));
+    }
+
+    /**
+     * 400 or 422 for JSON that does not say what it has to say.
+     *
+     * @throws JacksonException if the reading failed for a reason that lies with the service
+     */
+    public static ProblemException unreadable(JacksonException json) {
+        for (Throwable cause = json; cause != null; cause = cause.getCause()) {
+            if (cause instanceof ProblemException problem) {
+                return problem;
+            }
+        }
+        ProblemException problem = JsonProblems.of(json);
+        if (problem == null) {
+            throw json;
+        }
+        return problem;
     }
 
     /** 422 for a request that would need more work than is allowed. */

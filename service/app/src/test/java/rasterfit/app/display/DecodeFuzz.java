@@ -36,7 +36,7 @@ class DecodeFuzz {
 
     @MethodSource("seeds")
     @FuzzTest
-    @Timeout(30)
+    @Timeout(60)
     void anyBytesAreAnswered(byte[] bytes) {
         byte[] given = bytes.clone();
         String first = read(bytes);

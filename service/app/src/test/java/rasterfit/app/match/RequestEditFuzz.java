@@ -45,7 +45,7 @@ class RequestEditFuzz {
     /** @param edid replaces the display, unless it is empty */
     @MethodSource("seeds")
     @FuzzTest
-    @Timeout(30)
+    @Timeout(60)
     void anEditedRequestIsAnsweredOrRefused(
             int request,
             @NotNull @WithSize(max = 12) List<@NotNull Edit> edits,

@@ -21,7 +21,7 @@ class RequestTextFuzz {
 
     @MethodSource("seeds")
     @FuzzTest
-    @Timeout(30)
+    @Timeout(60)
     void anyBodyIsAnsweredOrRefused(byte[] body) {
         TARGET.check(body);
     }

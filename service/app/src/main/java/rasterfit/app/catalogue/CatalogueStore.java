@@ -1,0 +1,192 @@
+package rasterfit.app.catalogue;
+
+import jakarta.persistence.EntityManager;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.IntConsumer;
+import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
+import org.springframework.data.domain.Limit;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import rasterfit.app.problem.Problems;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * Writes to the catalogue. Each call is one transaction: the item, its new revision and the number of the newest change
+ * become visible together or not at all. Writers wait for each other, so revisions appear in their order.
+ */
+@Service
+@Transactional
+class CatalogueStore {
+    /** How many items are held in memory at once while many are written. */
+    private static final int BATCH = 500;
+
+    private final Items items;
+    private final Revisions revisions;
+    private final States states;
+    private final GearDocuments documents;
+    private final EntityManager entities;
+    private final Clock clock;
+
+    CatalogueStore(
+            Items items,
+            Revisions revisions,
+            States states,
+            GearDocuments documents,
+            EntityManager entities,
+            Clock clock) {
+        this.items = items;
+        this.revisions = revisions;
+        this.states = states;
+        this.documents = documents;
+        this.entities = entities;
+        this.clock = clock;
+    }
+
+    /** @param isNew whether there was none before */
+    record WrittenItem(long revision, String document, boolean isNew) {}
+
+    /** Creates or replaces one item. */
+    WrittenItem put(ItemKey key, ObjectNode document, Precondition precondition, String writer) {
+        GearDocuments.Document read = documents.read(key.kind(), document, key.id());
+        CatalogueState state = states.lock();
+        Optional<StoredItem> stored = items.findById(key);
+        precondition.check(stored.map(StoredItem::revision).orElse(null));
+        return write(state, key, read, stored.isEmpty() ? Change.CREATED : Change.REPLACED, writer);
+    }
+
+    /** Replaces an item by what a function makes of its document. */
+    WrittenItem change(ItemKey key, UnaryOperator<ObjectNode> patch, Precondition precondition, String writer) {
+        CatalogueState state = states.lock();
+        StoredItem stored = items.findById(key).orElseThrow(() -> absent(key));
+        precondition.check(stored.revision());
+        ObjectNode patched = patch.apply(documents.tree(stored.document()));
+        return write(state, key, documents.read(key.kind(), patched, key.id()), Change.PATCHED, writer);
+    }
+
+    void delete(ItemKey key, Precondition precondition, String writer) {
+        CatalogueState state = states.lock();
+        StoredItem stored = items.findById(key).orElseThrow(() -> absent(key));
+        precondition.check(stored.revision());
+        long revision = state.next();
+        items.delete(stored);
+        record(key, revision, null, Change.DELETED, clock.instant(), writer);
+        states.notifyInstances(revision);
+    }
+
+    /** Makes an earlier state the current one again; also of an item that was deleted. */
+    WrittenItem restore(ItemKey key, long revision, Precondition precondition, String writer) {
+        String document = revision(key, revision).document();
+        if (document == null) {
+            throw Problems.notFound(
+                    key.kind().noun() + " \"" + key.id() + "\" in revision " + revision + ", in which it was deleted");
+        }
+        CatalogueState state = states.lock();
+        precondition.check(items.findById(key).map(StoredItem::revision).orElse(null));
+        return write(
+                state, key, documents.read(key.kind(), documents.tree(document), key.id()), Change.RESTORED, writer);
+    }
+
+    /**
+     * Writes many items as one change with one revision. Items that are already as they should be are left as they are.
+     *
+     * @param progress is told how many items are done
+     */
+    ImportReport importAll(List<Imported> imported, String writer, IntConsumer progress) {
+        CatalogueState state = states.lock();
+        List<Imported> different = different(imported);
+        if (different.isEmpty()) {
+            return new ImportReport(false, state.revision(), imported.size(), 0);
+        }
+        long revision = state.next();
+        states.notifyInstances(revision);
+        Instant now = clock.instant();
+        int done = 0;
+        for (Imported one : different) {
+            StoredItem item = items.findById(one.key()).orElseGet(() -> new StoredItem(one.key()));
+            items.save(item.become(one.document(), revision));
+            record(one.key(), revision, one.document().json(), Change.IMPORTED, now, writer);
+            done++;
+            if (done % BATCH == 0) {
+                entities.flush();
+                entities.clear();
+                progress.accept(done);
+            }
+        }
+        return new ImportReport(false, revision, imported.size(), different.size());
+    }
+
+    /** What an import would change. */
+    @Transactional(readOnly = true)
+    ImportReport compare(List<Imported> imported) {
+        return new ImportReport(
+                true, states.revision(), imported.size(), different(imported).size());
+    }
+
+    private List<Imported> different(List<Imported> imported) {
+        Map<ItemKey, String> stored = new HashMap<>();
+        items.changedSince(0).forEach(item -> stored.put(item.key(), item.document()));
+        return imported.stream()
+                .filter(one -> !one.document().json().equals(stored.get(one.key())))
+                .toList();
+    }
+
+    /** Imports only if nothing was ever written; of several instances that start together one does. */
+    boolean importIfEmpty(List<Imported> imported, String writer) {
+        boolean isEmpty = states.lock().revision() == 0;
+        if (isEmpty) {
+            importAll(imported, writer, done -> {});
+        }
+        return isEmpty;
+    }
+
+    record Imported(ItemKey key, GearDocuments.Document document) {}
+
+    @Transactional(readOnly = true)
+    StoredItem item(ItemKey key) {
+        return items.findById(key).orElseThrow(() -> absent(key));
+    }
+
+    @Transactional(readOnly = true)
+    StoredRevision revision(ItemKey key, long revision) {
+        return revisions
+                .findById(new StoredRevision.RevisionKey(key.kind(), key.id(), revision))
+                .orElseThrow(() -> Problems.notFound(
+                        "revision " + revision + " of " + key.kind().noun() + " \"" + key.id() + "\""));
+    }
+
+    /** Newest first; 404 for an item that never was. */
+    @Transactional(readOnly = true)
+    List<StoredRevision> history(ItemKey key, long before, int most) {
+        List<StoredRevision> history = revisions.ofItem(key.kind(), key.id(), before, Limit.of(most));
+        if (history.isEmpty() && before == Long.MAX_VALUE) {
+            throw absent(key);
+        }
+        return history;
+    }
+
+    private WrittenItem write(
+            CatalogueState state, ItemKey key, GearDocuments.Document document, Change change, String writer) {
+        long revision = state.next();
+        Optional<StoredItem> stored = items.findById(key);
+        items.save(stored.orElseGet(() -> new StoredItem(key)).become(document, revision));
+        record(key, revision, document.json(), change, clock.instant(), writer);
+        states.notifyInstances(revision);
+        return new WrittenItem(revision, document.json(), stored.isEmpty());
+    }
+
+    private void record(
+            ItemKey key, long revision, @Nullable String document, Change change, Instant at, String writer) {
+        revisions.save(new StoredRevision(
+                new StoredRevision.RevisionKey(key.kind(), key.id(), revision), document, change, at, writer));
+    }
+
+    private static RuntimeException absent(ItemKey key) {
+        return Problems.notFound(key.kind().noun() + " \"" + key.id() + "\"");
+    }
+}

@@ -1,0 +1,76 @@
+package rasterfit.app.catalogue;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.List;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.context.SmartLifecycle;
+import org.springframework.core.io.ClassPathResource;
+import org.springframework.core.io.Resource;
+import org.springframework.stereotype.Component;
+import rasterfit.app.problem.ProblemException;
+import tools.jackson.databind.ObjectMapper;
+
+/**
+ * Puts the invented gear that is packaged with the service into a catalogue that nothing was ever written to, before the
+ * first request is taken. A document with a fault ends the start-up: half of a catalogue would give wrong answers later.
+ */
+@Component
+class DemoImport implements SmartLifecycle {
+    /** In front of the web server, which starts last. */
+    static final int PHASE = 0;
+
+    private static final Logger LOG = LoggerFactory.getLogger(DemoImport.class);
+    private static final String WRITER = "demo";
+
+    private final CatalogueStore store;
+    private final CatalogueSnapshots snapshots;
+    private final ImportReader reader;
+    private final ObjectMapper mapper;
+    private volatile boolean running;
+
+    DemoImport(CatalogueStore store, CatalogueSnapshots snapshots, ImportReader reader, ObjectMapper mapper) {
+        this.store = store;
+        this.snapshots = snapshots;
+        this.reader = reader;
+        this.mapper = mapper;
+    }
+
+    @Override
+    public void start() {
+        running = true;
+        List<CatalogueStore.Imported> demo = read(new ClassPathResource("demo/catalogue.json"));
+        if (store.importIfEmpty(demo, WRITER)) {
+            LOG.info("The catalogue was empty and now holds {} invented items", demo.size());
+        }
+        snapshots.refresh();
+    }
+
+    @Override
+    public void stop() {
+        running = false;
+    }
+
+    @Override
+    public boolean isRunning() {
+        return running;
+    }
+
+    @Override
+    public int getPhase() {
+        return PHASE;
+    }
+
+    private List<CatalogueStore.Imported> read(Resource document) {
+        try (InputStream in = document.getInputStream()) {
+            return reader.read(mapper.readTree(in));
+        } catch (ProblemException faulty) {
+            throw new IllegalStateException(
+                    document.getDescription() + " is not a valid catalogue: " + faulty.detail(), faulty);
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(document.getDescription() + " cannot be read", unreadable);
+        }
+    }
+}
