@@ -1,9 +1,9 @@
 package rasterfit.edid;
 
 /**
- * One data block of a DisplayID section (DisplayID 1.3 and 2.1a, data block structure): a tag, a byte of revision and flags, a length,
- * then the payload. The timing blocks of CTA-861 carry the same byte of flags and the same payload behind their extended
- * tag (CTA-861-I table 64).
+ * One data block of a DisplayID section (DisplayID 1.3 and 2.1a, data block structure; from memory): a tag, a byte of
+ * revision and flags, a length, then the payload. The timing blocks of CTA-861 carry the same byte of flags and the same
+ * payload behind their extended tag (CTA-861-I table 64).
  *
  * @param tag which kind of block
  * @param flags the whole second byte: bits 2–0 revision, the others as the kind of block has them
@@ -42,7 +42,7 @@ record DisplayIdBlock(Block block, int tag, int flags, int payload, int length) 
         return flags >> lowestBit & (1 << width) - 1;
     }
 
-    /** Bits 6–4 of types VII and X say how many bytes a descriptor has beyond the least (2.1a §4). */
+    /** Bits 6–4 of types VII and X say how many bytes a descriptor has beyond the least (2.1a §4, from memory). */
     int furtherBytes() {
         return flagBits(4, 3);
     }

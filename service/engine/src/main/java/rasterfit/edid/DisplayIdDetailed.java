@@ -9,10 +9,10 @@ import rasterfit.timing.RasterTiming;
 import rasterfit.timing.Scan;
 
 /**
- * Timings that DisplayID spells out: types I, II and VI (DisplayID 1.3 §4.4) and VII (2.1a §4; clauses from memory). Every count is stored
- * less 1, clocks less one unit. Vertical counts are those of a frame, also where it is interlaced, so an odd total is what
- * ends a field on half a line (assumption: one open decoder reads it
- * so, another takes them for those of a field).
+ * Timings that DisplayID spells out: types I, II and VI (DisplayID 1.3 §4.4) and VII (2.1a §4; clauses from memory). Every
+ * count is stored less 1, clocks less one unit. Vertical counts are those of a frame, also where it is interlaced, so an
+ * odd total is what ends a field on half a line (assumption: one open decoder reads it so, another takes them for those of
+ * a field).
  */
 final class DisplayIdDetailed {
     private static final int TYPE_I_BYTES = 20;

@@ -12,8 +12,8 @@ import rasterfit.timing.Scan;
 
 /**
  * Timings of which DisplayID gives a size and a rate and leaves the rest to CVT: types III and V (DisplayID 1.3 §4.4), IX
- * and X (2.1a §4; clauses from memory). Counts and rates are stored less 1. Where a timing is also taken at 1000/1001 of its rate, that one
- * follows it; only reduced blanking v2 defines a clock for it (CVT 1.2 §5.4).
+ * and X (2.1a §4; clauses from memory). Counts and rates are stored less 1. Where a timing is also taken at 1000/1001 of
+ * its rate, that one follows it; only reduced blanking v2 defines a clock for it (CVT 1.2 §5.4).
  */
 final class DisplayIdFormula {
     private static final int TYPE_III_BYTES = 3;

@@ -6,9 +6,10 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A section of DisplayID 1.x or 2.x in an extension block of an EDID (tag 70h; DisplayID 1.3 and 2.1a, section
- * structure and the annex on use as an extension; layout and clauses from memory, checked against an open decoder). Behind the tag stand version, length of the data blocks, product type, number of
- * further sections, the data blocks, and a checksum; zeros fill the rest.
+ * A section of DisplayID 1.x or 2.x in an extension block of an EDID (tag 70h; DisplayID 1.3 and 2.1a, section structure
+ * and the annex on use as an extension; layout and clauses from memory, checked against an open decoder). Behind the tag
+ * stand version, length of the data blocks, product type, number of further sections, the data blocks, and a checksum;
+ * zeros fill the rest.
  *
  * @param version 1 or 2; 0 where it is neither and nothing was read
  * @param timings in the order of the section

@@ -7,8 +7,8 @@ import rasterfit.quantity.Rational;
 import rasterfit.timing.GtfCurve;
 
 /**
- * The display range limits: a descriptor (E-EDID table 3.26) or, without it, a block of DisplayID. The numbers are as declared: whole Hz, kHz and 10 MHz, so a
- * comparison has to allow for the rounding.
+ * The display range limits: a descriptor (E-EDID table 3.26) or, without it, a block of DisplayID. The numbers are as
+ * declared: whole Hz, kHz and 10 MHz, so a comparison has to allow for the rounding.
  *
  * @param maxPixelClock absent where not stated
  * @param formula the formula whose timings the display takes beyond those that it lists

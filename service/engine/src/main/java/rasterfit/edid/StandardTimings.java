@@ -25,7 +25,7 @@ final class StandardTimings {
             int first = block.at(at);
             int second = block.at(at + 1);
             boolean isUnused = first == 0x01 && second == 0x01;
-            // 20 20 is text padding in a place where 01 01 belongs; it would read as 504 by 283 at 92 Hz.
+            // 20 20 is text padding in a place where 01 01 belongs; it would read as 504 by 315 at 92 Hz.
             boolean isReserved = first == 0x00 || (first == 0x20 && second == 0x20);
             if (isReserved) {
                 log.add(

@@ -15,7 +15,7 @@ import rasterfit.timing.CvtRequest;
 import rasterfit.timing.Dmt;
 import rasterfit.timing.RasterTiming;
 
-/** Types I, II, VI (DisplayID 1.3 §4.4) and VII (2.1a §4), bytes worked by hand from published timings. */
+/** Types I, II, VI (DisplayID 1.3 §4.4) and VII (2.1a §4; clauses from memory), bytes worked by hand from published timings. */
 class DisplayIdDetailedTest {
     /** CTA-861-I table 1, VIC 16, as type I: 14850 · 10 kHz, 16:9, positive syncs. */
     private static final int[] VIC_16 = {

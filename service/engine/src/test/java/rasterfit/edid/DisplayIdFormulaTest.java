@@ -16,7 +16,7 @@ import rasterfit.timing.Polarity;
 import rasterfit.timing.RasterTiming;
 import rasterfit.timing.Scan;
 
-/** Types III and V (DisplayID 1.3 §4.4), IX and X (2.1a §4). CVT itself is tested where it is. */
+/** Types III and V (DisplayID 1.3 §4.4), IX and X (2.1a §4; clauses from memory). CVT itself is tested where it is. */
 class DisplayIdFormulaTest {
     private final DefectLog log = new DefectLog();
 

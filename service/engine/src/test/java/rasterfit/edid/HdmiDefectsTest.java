@@ -7,7 +7,8 @@ import org.junit.jupiter.api.Test;
 
 /**
  * Where a defect of an HDMI data block is said to lie. The blocks stand first in their extension: the header at offset 4
- * (CTA-861-I table 60), the n-th byte of the payload at 4 + n; what the bytes mean is HDMI 1.3a §8.3.2 and HDMI 1.4 §8.3.2.
+ * (CTA-861-I table 60), the n-th byte of the payload at 4 + n; what the bytes mean is HDMI 1.3a §8.3.2 and HDMI 1.4 (from
+ * memory).
  */
 class HdmiDefectsTest {
     private static List<String> defects(int... payload) {

@@ -3,8 +3,8 @@ package rasterfit.edid;
 import java.io.ByteArrayOutputStream;
 
 /**
- * Writes a section of DisplayID as an extension block of an EDID, straight from the tables of VESA DisplayID 1.3 and 2.1a. It
- * shares no code with the reader. {@link DisplayIdDescriptors} makes the payloads of timing blocks.
+ * Writes a section of DisplayID as an extension block of an EDID, after the tables of VESA DisplayID 1.3 and 2.1a (from
+ * memory). It shares no code with the reader. {@link DisplayIdDescriptors} makes the payloads of timing blocks.
  */
 public final class DisplayIdBuilder {
     private static final int BLOCK_BYTES = 128;

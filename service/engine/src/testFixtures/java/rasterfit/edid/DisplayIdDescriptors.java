@@ -6,8 +6,8 @@ import rasterfit.timing.RasterTiming;
 import rasterfit.timing.Scan;
 
 /**
- * The descriptors of DisplayID timing blocks as bytes, from the tables of VESA DisplayID 1.3 (types I to VI) and 2.1a (VII to
- * X). The blocks of CTA-861 that carry types VII, VIII and X use the same ones.
+ * The descriptors of DisplayID timing blocks as bytes, after the tables of VESA DisplayID 1.3 (types I to VI) and 2.1a (VII
+ * to X; from memory). The blocks of CTA-861 that carry types VII, VIII and X use the same ones.
  */
 public final class DisplayIdDescriptors {
     private DisplayIdDescriptors() {}

@@ -14,7 +14,7 @@ import rasterfit.timing.GtfCurve;
  *
  * @param formula whose timings the display takes beyond those that it lists
  * @param secondaryGtf with that formula only
- * @param cvt with that formula only
+ * @param cvt with that formula only, and only where a descriptor of the base block states it
  */
 record DecodedLimits(
         Span fieldRateHz,

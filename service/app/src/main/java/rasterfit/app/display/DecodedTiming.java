@@ -21,7 +21,7 @@ import rasterfit.timing.Scan;
  * @param nominal what the EDID gives of standard timings, CVT codes and established timings
  * @param basis where {@code timing} comes from
  * @param pictureAspect where the timing fixes it
- * @param preferred whether it is the display's preferred timing
+ * @param preferred whether a source should choose it first; DisplayID may mark more, and the first in the list counts
  * @param nativeFormat whether the display declares it native
  * @param chroma420 whether it is taken in YCbCr 4:2:0
  * @param chroma420Only whether it is taken in YCbCr 4:2:0 alone
