@@ -63,6 +63,9 @@ record DisplayIdSection(
                     DisplayIdRangeLimits read =
                             DisplayIdRangeLimits.read(data, log).orElse(null);
                     rangeLimits = rangeLimits == null ? read : rangeLimits;
+                    if (read != null && read.lines() == null) {
+                        noteUnused(data, log);
+                    }
                 }
                 case DisplayIdBlock.CTA_DATA_BLOCKS ->
                     ctaDataBlocks.add(CtaDataBlocksReader.read(block, data.payload(), data.end(), log));
@@ -128,6 +131,15 @@ record DisplayIdSection(
             return false;
         }
         return true;
+    }
+
+    /** Acceptance needs line rates, which these limits do not have. */
+    private static void noteUnused(DisplayIdBlock data, DefectLog log) {
+        log.add(
+                DefectCode.DATA_BLOCK_NOT_READ,
+                data.block(),
+                data.payload() - HEADER_BYTES,
+                "the dynamic range limits have no line rates; nothing is concluded from them");
     }
 
     private static void noteUnread(DisplayIdBlock data, DefectLog log) {

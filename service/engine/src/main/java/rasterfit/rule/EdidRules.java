@@ -42,7 +42,8 @@ public final class EdidRules {
                 "A detailed timing describes a raster; one that cannot exist is left out.";
             case STANDARD_TIMING_RESERVED -> "An unused standard timing reads 01 01; reserved values are left out.";
             case CVT_CODE_RESERVED -> "A CVT code states a size and at least one rate, and no reserved bit.";
-            case RANGE_LIMITS_IMPOSSIBLE -> "A least rate is not above the greatest; such limits are left out.";
+            case RANGE_LIMITS_IMPOSSIBLE ->
+                "A least rate is neither 0 nor above the greatest; limits that contain no rate are left out.";
             case RANGE_OFFSETS_UNDEFINED -> "Offsets of range limits exist from EDID 1.4 on; others are not applied.";
             case IMAGE_SIZE_CONTRADICTORY ->
                 "The image size of the preferred timing agrees with that of the screen; else the latter is used.";
@@ -54,8 +55,10 @@ public final class EdidRules {
             case VIC_RESERVED ->
                 "Short video descriptors of 0, 128, 254 and 255 and the timing number 0 are reserved and are left out.";
             case VIC_UNKNOWN -> "A video timing with a number that has no published raster stays without one.";
-            case EXTENSION_NOT_READ -> "An extension of another standard than CTA-861 and DisplayID is not read.";
-            case DATA_BLOCK_NOT_READ -> "A data block that says nothing about timings and links is not read.";
+            case EXTENSION_NOT_READ ->
+                "An extension of another kind than CTA-861, DisplayID and further timings is not read.";
+            case DATA_BLOCK_NOT_READ ->
+                "A data block about timings or links that this reader does not know is left out.";
             case FURTHER_DEFECTS_OMITTED -> "Beyond a number of defects the rest is not listed.";
         };
     }

@@ -207,7 +207,8 @@ class DisplayIdSectionTest {
                         .rangeLimits())
                 .isEqualTo(new DisplayIdRangeLimits(
                         mhz(25), mhz(600), Frequency.ofHz(40), Frequency.ofHz(maxHz), null, true));
-        assertThat(log.defects()).isEmpty();
+        // Without line rates nothing can be concluded from them, which is told.
+        assertDefects(DefectCode.DATA_BLOCK_NOT_READ);
     }
 
     @Test

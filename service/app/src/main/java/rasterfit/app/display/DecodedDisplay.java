@@ -6,7 +6,6 @@ import rasterfit.app.answer.Plain;
 import rasterfit.edid.EdidReading;
 import rasterfit.edid.ProductIdentity;
 import rasterfit.edid.ScreenSize;
-import rasterfit.edid.VideoCapability;
 import rasterfit.edid.VideoInput;
 import rasterfit.edid.VideoLink;
 import rasterfit.timing.RasterTiming;
@@ -31,7 +30,7 @@ record DecodedDisplay(
         @Nullable DecodedLimits rangeLimits,
         boolean continuousFrequency,
         @Nullable String maxTmdsClockHz,
-        @Nullable VideoCapability videoCapability,
+        @Nullable DecodedCapability videoCapability,
         @Nullable DecodedPanel panel,
         List<DecodeFinding> findings) {
 
@@ -78,10 +77,13 @@ record DecodedDisplay(
                 reading.product() == null ? null : Product.of(reading.product()),
                 input == null ? null : input.link(),
                 reading.timings().stream().map(DecodedTiming::of).toList(),
-                reading.rangeLimits() == null ? null : DecodedLimits.of(reading.rangeLimits()),
+                reading.rangeLimits() == null
+                        ? null
+                        : DecodedLimits.of(
+                                reading.rangeLimits(), reading.defaultGtf() || reading.continuousFrequency()),
                 reading.continuousFrequency(),
                 input == null ? null : Plain.exactOrAbsent(input.maxTmdsClock()),
-                input == null ? null : input.capability(),
+                input == null || input.capability() == null ? null : DecodedCapability.of(input.capability()),
                 panel(reading),
                 reading.defects().stream().map(DecodeFinding::of).toList());
     }

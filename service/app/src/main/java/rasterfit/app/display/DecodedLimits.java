@@ -12,7 +12,8 @@ import rasterfit.timing.GtfCurve;
 /**
  * The range limits of an EDID (E-EDID tables 3.26 to 3.28), rates in whole Hz as declared.
  *
- * @param formula whose timings the display takes beyond those that it lists
+ * @param formula whose timings the display takes beyond those that it lists; {@code NONE} for default GTF that the feature
+ *     support byte does not grant (table 3.26)
  * @param secondaryGtf with that formula only
  * @param cvt with that formula only, and only where a descriptor of the base block states it
  */
@@ -24,12 +25,13 @@ record DecodedLimits(
         @Nullable SecondaryCurve secondaryGtf,
         @Nullable CvtSupport cvt) {
 
-    static DecodedLimits of(RangeLimits limits) {
+    static DecodedLimits of(RangeLimits limits, boolean grantsGtf) {
+        boolean isGranted = limits.formula() != RangeLimits.Formula.DEFAULT_GTF || grantsGtf;
         return new DecodedLimits(
                 Span.of(limits.minFieldRate(), limits.maxFieldRate()),
                 Span.of(limits.minLineRate(), limits.maxLineRate()),
                 Plain.exactOrAbsent(limits.maxPixelClock()),
-                limits.formula(),
+                isGranted ? limits.formula() : RangeLimits.Formula.NONE,
                 limits.secondaryGtf() == null ? null : SecondaryCurve.of(limits.secondaryGtf()),
                 limits.cvt() == null ? null : CvtSupport.of(limits.cvt()));
     }
@@ -41,22 +43,18 @@ record DecodedLimits(
     }
 
     /**
-     * The blanking curve that holds above a line rate; the four constants as GTF 1.1 names them.
-     *
-     * @param c in percent
-     * @param m in percent per kHz
-     * @param k a number
-     * @param j in percent
+     * The blanking curve that holds above a line rate; the four constants as a request to generate a timing names them.
      */
-    record SecondaryCurve(String startLineRateHz, String c, String m, String k, String j) {
+    record SecondaryCurve(
+            String startLineRateHz, BigDecimal cPercent, BigDecimal mPercentPerKhz, BigDecimal k, BigDecimal jPercent) {
         static SecondaryCurve of(RangeLimits.SecondaryGtf secondary) {
             GtfCurve curve = secondary.curve();
             return new SecondaryCurve(
                     Plain.exact(secondary.startLineRate()),
-                    curve.c().toString(),
-                    curve.m().toString(),
-                    curve.k().toString(),
-                    curve.j().toString());
+                    Plain.of(curve.c()),
+                    Plain.of(curve.m()),
+                    Plain.of(curve.k()),
+                    Plain.of(curve.j()));
         }
     }
 

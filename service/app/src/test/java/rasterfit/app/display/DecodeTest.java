@@ -149,7 +149,18 @@ class DecodeTest extends ServedTest {
         assertThat(only.path("chroma420Only").asBoolean()).isTrue();
         assertThat(display.at("/videoCapability/rgbRangeSelectable").asBoolean())
                 .isTrue();
-        assertThat(display.at("/videoCapability/videoFormats").asString()).isEqualTo("BOTH");
+        assertThat(display.at("/videoCapability/videoFormatScan").asString()).isEqualTo("BOTH");
+    }
+
+    @Test
+    void defaultGtfIsAFormulaOnlyWhereItIsGranted() throws Exception {
+        // E-EDID table 3.26 byte 10 = 00h: default GTF, if bit 0 of byte 18h is set.
+        EdidBuilder limits = EdidBuilder.digital(3).rangeLimits(50, 75, 30, 80, 140);
+        assertThat(decoded(limits.build()).at("/rangeLimits/formula").asString())
+                .isEqualTo("NONE");
+        EdidBuilder granted = EdidBuilder.digital(3).continuousFrequency().rangeLimits(50, 75, 30, 80, 140);
+        assertThat(decoded(granted.build()).at("/rangeLimits/formula").asString())
+                .isEqualTo("DEFAULT_GTF");
     }
 
     @Test
@@ -161,8 +172,8 @@ class DecodeTest extends ServedTest {
                 .path("rangeLimits");
         assertThat(curve.path("formula").asString()).isEqualTo("SECONDARY_GTF");
         assertThat(curve.at("/secondaryGtf/startLineRateHz").asString()).isEqualTo("80000");
-        assertThat(curve.at("/secondaryGtf/c").asString()).isEqualTo("81/2");
-        assertThat(curve.at("/secondaryGtf/m").asString()).isEqualTo("600");
+        assertThat(curve.at("/secondaryGtf/cPercent").asDouble()).isEqualTo(40.5);
+        assertThat(curve.at("/secondaryGtf/mPercentPerKhz").asInt()).isEqualTo(600);
         JsonNode cvt = decoded(EdidBuilder.digital(4)
                         .displayDescriptor(0xFD, 0, 50, 75, 30, 80, 17, 0x04, 0x11, 0x1D, 0, 0xC8, 0x58, 0, 60)
                         .build())
