@@ -21,6 +21,7 @@ import rasterfit.timing.VideoTiming;
  * @param preferred a timing that a source should choose first: the first detailed one (E-EDID table 5.1), or as marked
  * @param nativeFormat the display declares the timing native
  * @param chroma420 whether the timing is taken in YCbCr 4:2:0
+ * @param displayIdCode the VIC, HDMI VIC or DMT id that a block of DisplayID names; {@code basis} says which
  */
 public record AcceptedTiming(
         TimingOrigin origin,
@@ -30,7 +31,8 @@ public record AcceptedTiming(
         TimingBasis basis,
         boolean preferred,
         boolean nativeFormat,
-        Chroma420 chroma420) {
+        Chroma420 chroma420,
+        @Nullable Integer displayIdCode) {
 
     static AcceptedTiming ofVic(int vic, boolean nativeFormat, Chroma420 chroma420) {
         RasterTiming timing = Cta861.find(vic).map(VideoTiming::timing).orElse(null);
@@ -42,7 +44,8 @@ public record AcceptedTiming(
                 known(timing, TimingBasis.CTA_861),
                 false,
                 nativeFormat,
-                chroma420);
+                chroma420,
+                null);
     }
 
     static AcceptedTiming ofHdmiVic(int hdmiVic) {
@@ -59,7 +62,8 @@ public record AcceptedTiming(
                 TimingBasis.STATED,
                 preferred,
                 nativeFormat,
-                Chroma420.NOT_LISTED);
+                Chroma420.NOT_LISTED,
+                null);
     }
 
     /** One whose raster the EDID leaves to a table or a formula. */
@@ -69,9 +73,14 @@ public record AcceptedTiming(
     }
 
     static AcceptedTiming ofDisplayId(
-            int number, @Nullable RasterTiming timing, TimingBasis basis, boolean preferred, Chroma420 chroma420) {
+            int number,
+            @Nullable RasterTiming timing,
+            TimingBasis basis,
+            @Nullable Integer code,
+            boolean preferred,
+            Chroma420 chroma420) {
         return new AcceptedTiming(
-                TimingOrigin.DISPLAYID, number, timing, null, known(timing, basis), preferred, false, chroma420);
+                TimingOrigin.DISPLAYID, number, timing, null, known(timing, basis), preferred, false, chroma420, code);
     }
 
     private static AcceptedTiming listed(
@@ -80,7 +89,7 @@ public record AcceptedTiming(
             @Nullable RasterTiming timing,
             @Nullable NominalFormat nominal,
             TimingBasis basis) {
-        return new AcceptedTiming(origin, number, timing, nominal, basis, false, false, Chroma420.NOT_LISTED);
+        return new AcceptedTiming(origin, number, timing, nominal, basis, false, false, Chroma420.NOT_LISTED, null);
     }
 
     private static TimingBasis known(@Nullable RasterTiming timing, TimingBasis basis) {
@@ -100,12 +109,24 @@ public record AcceptedTiming(
         return origin == TimingOrigin.HDMI_VIC ? number : null;
     }
 
+    private Optional<VideoTiming> namedByDisplayId() {
+        if (displayIdCode == null) {
+            return Optional.empty();
+        }
+        return switch (basis) {
+            case CTA_861 -> Cta861.find(displayIdCode);
+            case HDMI -> HdmiVideo.find(displayIdCode);
+            case STATED, DMT, GTF, CVT, MAKERS_TABLE, UNKNOWN -> Optional.empty();
+        };
+    }
+
     /** The published timing behind a VIC or an HDMI VIC. For the latter its own {@code vic} is not listed here. */
     public Optional<VideoTiming> published() {
         return switch (origin) {
             case VIC -> Cta861.find(number);
             case HDMI_VIC -> HdmiVideo.find(number);
-            case DETAILED, DISPLAYID, STANDARD, CVT_CODE, ESTABLISHED -> Optional.empty();
+            case DISPLAYID -> namedByDisplayId();
+            case DETAILED, STANDARD, CVT_CODE, ESTABLISHED -> Optional.empty();
         };
     }
 

@@ -32,6 +32,6 @@ record DisplayIdTiming(
 
     /** @param number its place among the timings of DisplayID, from 1 */
     AcceptedTiming accepted(int number) {
-        return AcceptedTiming.ofDisplayId(number, timing, basis, preferred, chroma420);
+        return AcceptedTiming.ofDisplayId(number, timing, basis, code, preferred, chroma420);
     }
 }

@@ -6,6 +6,7 @@ import java.util.Objects;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import rasterfit.edid.CtaBuilder;
+import rasterfit.edid.DisplayIdBuilder;
 import rasterfit.edid.EdidBuilder;
 import rasterfit.edid.EdidReader;
 import rasterfit.edid.EdidReading;
@@ -73,6 +74,17 @@ class SinkLimitsReaderTest {
         // DMT 1.13: 23h is 1280 × 1024 at 108 MHz, 04h 640 × 480 at 25.175 MHz.
         assertThat(sink.listed().get(1).raster().pixelClock()).isEqualTo(Frequency.ofHz(108_000_000));
         assertThat(sink.listed().get(2).raster().pixelClock()).isEqualTo(Frequency.ofHz(25_175_000));
+    }
+
+    @Test
+    void aVicThatDisplayIdNamesListsAllItsLineCountsWithItsAspect() {
+        // DisplayID type VIII (tag 23h), flags 40h: VICs. CTA-861-I table 1: VIC 8 has 262 and 263 lines and is 4:3.
+        byte[] section =
+                DisplayIdBuilder.version(0x20).block(0x23, 0x40, new int[] {8}).build();
+        SinkLimits sink = SinkLimitsReader.read(read(EdidBuilder.digital(4).extension(section)));
+        assertThat(sink.listed().stream().map(listed -> listed.raster().verticalTotal()))
+                .containsExactly(Rational.of(262), Rational.of(263));
+        assertThat(sink.listed()).allMatch(listed -> Rational.of(4, 3).equals(listed.pictureAspect()));
     }
 
     @Test
