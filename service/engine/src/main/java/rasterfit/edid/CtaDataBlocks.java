@@ -1,7 +1,7 @@
 package rasterfit.edid;
 
-import java.util.BitSet;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
 record CtaDataBlocks(
         List<ShortVideo> videos,
         List<ShortVideo> only420,
-        BitSet also420,
+        Set<Integer> also420,
         boolean allAlso420,
         @Nullable VideoCapability capability,
         @Nullable HdmiBlock hdmi,
@@ -26,7 +26,7 @@ record CtaDataBlocks(
         @Nullable Integer extensionCount) {
 
     static final CtaDataBlocks NONE =
-            new CtaDataBlocks(List.of(), List.of(), new BitSet(), false, null, null, null, List.of(), null);
+            new CtaDataBlocks(List.of(), List.of(), Set.of(), false, null, null, null, List.of(), null);
 
     /** One short video descriptor. */
     record ShortVideo(int vic, boolean isNative) {
@@ -40,6 +40,7 @@ record CtaDataBlocks(
     CtaDataBlocks {
         videos = List.copyOf(videos);
         only420 = List.copyOf(only420);
+        also420 = Set.copyOf(also420);
         displayIdTimings = List.copyOf(displayIdTimings);
     }
 }

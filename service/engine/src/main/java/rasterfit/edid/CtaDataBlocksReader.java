@@ -1,9 +1,10 @@
 package rasterfit.edid;
 
 import java.util.ArrayList;
-import java.util.BitSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import rasterfit.edid.CtaDataBlocks.ShortVideo;
 import rasterfit.timing.Cta861;
@@ -36,7 +37,7 @@ final class CtaDataBlocksReader {
     private final DefectLog log;
     private final List<ShortVideo> videos = new ArrayList<>();
     private final List<ShortVideo> only420 = new ArrayList<>();
-    private final BitSet also420 = new BitSet();
+    private final Set<Integer> also420 = new HashSet<>();
     private boolean allAlso420;
     private @Nullable VideoCapability capability;
     private @Nullable HdmiBlock hdmi;
@@ -150,7 +151,7 @@ final class CtaDataBlocksReader {
         allAlso420 |= bytes == 0;
         for (int i = 0; i < 8 * bytes; i++) {
             if (block.bit(content + i / 8, i % 8)) {
-                also420.set(i);
+                also420.add(i);
             }
         }
     }

@@ -57,7 +57,7 @@ final class ListedTimings {
         for (int i = 0; i < videos.size(); i++) {
             int place = i;
             boolean isAlso420 = blocks.stream()
-                    .anyMatch(block -> block.allAlso420() || block.also420().get(place));
+                    .anyMatch(block -> block.allAlso420() || block.also420().contains(place));
             add(byVic, videos.get(i), isAlso420 ? Chroma420.ALSO : Chroma420.NOT_LISTED);
         }
         blocks.stream().flatMap(block -> block.only420().stream()).forEach(video -> add(byVic, video, Chroma420.ONLY));

@@ -39,6 +39,20 @@ public final class Modes {
         return of("135000000/11", "780", "525/2", Scan.INTERLACED, new Window(640, 240, 118, 18));
     }
 
+    /** VIC 4 as a digital console sends it: 1650 × 750 at 74.25 MHz, the picture from pixel 260, line 25. */
+    public static Mode digital720() {
+        Window active = new Window(1280, 720, 260, 25);
+        return of(
+                LineStandard.OTHER,
+                "74250000",
+                "1650",
+                "750",
+                Scan.PROGRESSIVE,
+                active,
+                active,
+                PictureShape.SQUARE_DOTS);
+    }
+
     public static Mode of(String dotClockHz, String dotsPerLine, String linesPerField, Scan scan, Window active) {
         boolean is625 = Rational.parse(linesPerField).isGreaterThan(Rational.of(300))
                 && Rational.parse(linesPerField).isLessThan(Rational.of(400));

@@ -24,7 +24,6 @@ import rasterfit.gear.SamplesPerLine;
 import rasterfit.gear.ScaleAxis;
 import rasterfit.gear.Window;
 import rasterfit.match.MatchResult.RankedSetup;
-import rasterfit.quantity.Frequency;
 import rasterfit.quantity.Rational;
 import rasterfit.timing.Scan;
 
@@ -195,31 +194,13 @@ class ScaleChoicesTest {
                 });
     }
 
-    /** VIC 4 as a digital console sends it: 1650 × 750 at 74.25 MHz, the picture from pixel 260, line 25. */
-    private static Mode digital720() {
-        Window active = new Window(1280, 720, 260, 25);
-        return new Mode(
-                "picture",
-                LineStandard.OTHER,
-                Frequency.ofHz(74_250_000),
-                Rational.of(1650),
-                Rational.of(750),
-                Scan.PROGRESSIVE,
-                Rational.ONE,
-                false,
-                active,
-                active,
-                false,
-                PictureShape.SQUARE_DOTS);
-    }
-
     @Test
     void aDigitalPictureIsScaledWithoutBeingSampled() {
         // 1280 × 720 on 1920 × 1080: 1.5 rows and columns for each, so of 1 and 2 pixels; nothing is sampled.
         Scene scene = new Scene();
         scene.format = Format.TMDS;
         scene.outputPlug = Scene.HDMI;
-        scene.modes = List.of(digital720());
+        scene.modes = List.of(Modes.digital720());
         scene.lead = null;
         scene.last = Scene.cable("last", Scene.HDMI, Scene.HDMI, Fact.known(500_000_000));
         scene.processing = Workbench.scale(1, List.of(Workbench.locked(6000, null)), 16);

@@ -13,15 +13,10 @@ import rasterfit.gear.AspectControl;
 import rasterfit.gear.Fact;
 import rasterfit.gear.Format;
 import rasterfit.gear.LagReading;
-import rasterfit.gear.LineStandard;
 import rasterfit.gear.LinkKind;
 import rasterfit.gear.Mode;
-import rasterfit.gear.PictureShape;
 import rasterfit.gear.Processing;
 import rasterfit.gear.Window;
-import rasterfit.quantity.Frequency;
-import rasterfit.quantity.Rational;
-import rasterfit.timing.Scan;
 
 /**
  * Every finding by the one fact that brings it: of a setup of which everything is stated nothing is told, and each change
@@ -204,24 +199,6 @@ class SetupFindingsTest {
                 .isEmpty();
     }
 
-    /** 1280 × 720 as a digital console sends it: VIC 4, 1650 × 750 at 74.25 MHz, the picture from pixel 260, line 25. */
-    private static Mode digital720() {
-        Window active = new Window(1280, 720, 260, 25);
-        return new Mode(
-                "picture",
-                LineStandard.OTHER,
-                Frequency.ofHz(74_250_000),
-                Rational.of(1650),
-                Rational.of(750),
-                Scan.PROGRESSIVE,
-                Rational.ONE,
-                false,
-                active,
-                active,
-                false,
-                PictureShape.SQUARE_DOTS);
-    }
-
     @Test
     void bandwidthAndJitterConcernOnlyAnalogSignals() {
         assertThat(told(scene -> {
@@ -229,7 +206,7 @@ class SetupFindingsTest {
                     scene.outputPlug = Scene.HDMI;
                     scene.converted = false;
                     scene.lead = null;
-                    scene.modes = List.of(digital720());
+                    scene.modes = List.of(Modes.digital720());
                     scene.sourceBandwidth = Fact.unknown();
                     scene.last = Scene.cable("last", Scene.HDMI, Scene.HDMI, Fact.unknown());
                 }))
@@ -240,7 +217,7 @@ class SetupFindingsTest {
                     scene.converted = false;
                     scene.lead = null;
                     scene.last = null;
-                    scene.modes = List.of(digital720());
+                    scene.modes = List.of(Modes.digital720());
                 }))
                 .containsExactly("assumed.plain-lead");
     }

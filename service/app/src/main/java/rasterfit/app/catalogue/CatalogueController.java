@@ -37,9 +37,6 @@ class CatalogueController {
     private static final String JSON = MediaType.APPLICATION_JSON_VALUE;
     private static final String MERGE_PATCH = "application/merge-patch+json";
 
-    /** Until there are tokens. */
-    private static final String WRITER = "local";
-
     private final CatalogueService service;
     private final CatalogueReader reader;
 
@@ -105,7 +102,7 @@ class CatalogueController {
             @RequestHeader(name = HttpHeaders.IF_NONE_MATCH, required = false) @Nullable String ifNoneMatch,
             @RequestBody ObjectNode document) {
         ItemKey key = key(kind, id);
-        WrittenItem written = service.put(key, document, new Precondition(ifMatch, ifNoneMatch), WRITER);
+        WrittenItem written = service.put(key, document, new Precondition(ifMatch, ifNoneMatch));
         return written.isNew() ? created(key, written) : ok(written);
     }
 
@@ -117,7 +114,7 @@ class CatalogueController {
             @PathVariable String id,
             @RequestHeader(name = HttpHeaders.IF_MATCH, required = false) @Nullable String ifMatch,
             @RequestBody ObjectNode patch) {
-        return ok(service.patch(key(kind, id), patch, new Precondition(ifMatch, null), WRITER));
+        return ok(service.patch(key(kind, id), patch, new Precondition(ifMatch, null)));
     }
 
     @DeleteMapping("/{id}")
@@ -127,7 +124,7 @@ class CatalogueController {
             @PathVariable String kind,
             @PathVariable String id,
             @RequestHeader(name = HttpHeaders.IF_MATCH, required = false) @Nullable String ifMatch) {
-        service.delete(key(kind, id), new Precondition(ifMatch, null), WRITER);
+        service.delete(key(kind, id), new Precondition(ifMatch, null));
         return ResponseEntity.noContent().build();
     }
 
@@ -158,7 +155,7 @@ class CatalogueController {
             @PathVariable String id,
             @PathVariable long revision,
             @RequestHeader(name = HttpHeaders.IF_MATCH, required = false) @Nullable String ifMatch) {
-        return ok(service.restore(key(kind, id), revision, new Precondition(ifMatch, null), WRITER));
+        return ok(service.restore(key(kind, id), revision, new Precondition(ifMatch, null)));
     }
 
     private ResponseEntity<ObjectNode> created(ItemKey key, WrittenItem written) {

@@ -11,7 +11,6 @@ import rasterfit.app.gear.CatalogueBody;
 import rasterfit.app.problem.ProblemError;
 import rasterfit.app.problem.ProblemException;
 import rasterfit.app.problem.ProblemType;
-import rasterfit.app.problem.Problems;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -89,14 +88,8 @@ class CatalogueReader {
         return new Page<>(page.stream().map(RevisionAnswer::of).toList(), next);
     }
 
-    /** 404 where the item was deleted in that revision. */
     Item revision(ItemKey key, long revision) {
-        String document = store.revision(key, revision).document();
-        if (document == null) {
-            throw Problems.notFound(
-                    key.kind().noun() + " \"" + key.id() + "\" in revision " + revision + ", in which it was deleted");
-        }
-        return new Item(revision, tree(document));
+        return new Item(revision, tree(store.documentIn(key, revision)));
     }
 
     ObjectNode tree(String document) {

@@ -15,6 +15,9 @@ import tools.jackson.databind.node.ObjectNode;
 class CatalogueService {
     private static final Logger LOG = LoggerFactory.getLogger(CatalogueService.class);
 
+    /** Until there are tokens. */
+    private static final String WRITER = "local";
+
     private final CatalogueStore store;
     private final ImportReader imports;
     private final CatalogueSnapshots snapshots;
@@ -25,32 +28,32 @@ class CatalogueService {
         this.snapshots = snapshots;
     }
 
-    WrittenItem put(ItemKey key, ObjectNode document, Precondition precondition, String writer) {
-        return refreshed(() -> store.put(key, document, precondition, writer));
+    WrittenItem put(ItemKey key, ObjectNode document, Precondition precondition) {
+        return refreshed(() -> store.put(key, document, precondition, WRITER));
     }
 
-    WrittenItem patch(ItemKey key, ObjectNode patch, Precondition precondition, String writer) {
-        return refreshed(() -> store.change(key, document -> MergePatch.apply(document, patch), precondition, writer));
+    WrittenItem patch(ItemKey key, ObjectNode patch, Precondition precondition) {
+        return refreshed(() -> store.change(key, document -> MergePatch.apply(document, patch), precondition, WRITER));
     }
 
-    void delete(ItemKey key, Precondition precondition, String writer) {
+    void delete(ItemKey key, Precondition precondition) {
         refreshed(() -> {
-            store.delete(key, precondition, writer);
+            store.delete(key, precondition, WRITER);
             return key;
         });
     }
 
-    WrittenItem restore(ItemKey key, long revision, Precondition precondition, String writer) {
-        return refreshed(() -> store.restore(key, revision, precondition, writer));
+    WrittenItem restore(ItemKey key, long revision, Precondition precondition) {
+        return refreshed(() -> store.restore(key, revision, precondition, WRITER));
     }
 
     /** All items of a gear document, or none; {@code validate} only looks. */
-    ImportReport importAll(ObjectNode document, boolean validate, String writer) {
+    ImportReport importAll(ObjectNode document, boolean validate) {
         List<CatalogueStore.Imported> items = imports.read(document);
         return validate
                 ? store.compare(items)
                 : refreshed(() -> store.importAll(
-                        items, writer, done -> LOG.info("{} of {} items imported", done, items.size())));
+                        items, WRITER, done -> LOG.info("{} of {} items imported", done, items.size())));
     }
 
     /** Outside the transaction, which would hold a connection while the refresh waits for another. */

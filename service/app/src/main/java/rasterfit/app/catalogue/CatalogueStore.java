@@ -57,21 +57,22 @@ class CatalogueStore {
         CatalogueState state = states.lock();
         Optional<StoredItem> stored = items.findById(key);
         precondition.check(stored.map(StoredItem::revision).orElse(null));
-        return write(state, key, read, stored.isEmpty() ? Change.CREATED : Change.REPLACED, writer);
+        return write(state, key, stored, read, stored.isEmpty() ? Change.CREATED : Change.REPLACED, writer);
     }
 
     /** Replaces an item by what a function makes of its document. */
     WrittenItem change(ItemKey key, UnaryOperator<ObjectNode> patch, Precondition precondition, String writer) {
         CatalogueState state = states.lock();
-        StoredItem stored = items.findById(key).orElseThrow(() -> absent(key));
+        StoredItem stored = item(key);
         precondition.check(stored.revision());
         ObjectNode patched = patch.apply(documents.tree(stored.document()));
-        return write(state, key, documents.read(key.kind(), patched, key.id()), Change.PATCHED, writer);
+        GearDocuments.Document read = documents.read(key.kind(), patched, key.id());
+        return write(state, key, Optional.of(stored), read, Change.PATCHED, writer);
     }
 
     void delete(ItemKey key, Precondition precondition, String writer) {
         CatalogueState state = states.lock();
-        StoredItem stored = items.findById(key).orElseThrow(() -> absent(key));
+        StoredItem stored = item(key);
         precondition.check(stored.revision());
         long revision = state.next();
         items.delete(stored);
@@ -81,15 +82,12 @@ class CatalogueStore {
 
     /** Makes an earlier state the current one again; also of an item that was deleted. */
     WrittenItem restore(ItemKey key, long revision, Precondition precondition, String writer) {
-        String document = revision(key, revision).document();
-        if (document == null) {
-            throw Problems.notFound(
-                    key.kind().noun() + " \"" + key.id() + "\" in revision " + revision + ", in which it was deleted");
-        }
+        String document = documentIn(key, revision);
         CatalogueState state = states.lock();
-        precondition.check(items.findById(key).map(StoredItem::revision).orElse(null));
-        return write(
-                state, key, documents.read(key.kind(), documents.tree(document), key.id()), Change.RESTORED, writer);
+        Optional<StoredItem> stored = items.findById(key);
+        precondition.check(stored.map(StoredItem::revision).orElse(null));
+        GearDocuments.Document read = documents.read(key.kind(), documents.tree(document), key.id());
+        return write(state, key, stored, read, Change.RESTORED, writer);
     }
 
     /**
@@ -152,12 +150,17 @@ class CatalogueStore {
         return items.findById(key).orElseThrow(() -> absent(key));
     }
 
+    /** 404 where there is no such revision, and where the item was deleted in it. */
     @Transactional(readOnly = true)
-    StoredRevision revision(ItemKey key, long revision) {
-        return revisions
+    String documentIn(ItemKey key, long revision) {
+        String what = key.kind().noun() + " \"" + key.id() + "\"";
+        StoredRevision stored = revisions
                 .findById(new StoredRevision.RevisionKey(key.kind(), key.id(), revision))
-                .orElseThrow(() -> Problems.notFound(
-                        "revision " + revision + " of " + key.kind().noun() + " \"" + key.id() + "\""));
+                .orElseThrow(() -> Problems.notFound("revision " + revision + " of " + what));
+        if (stored.document() == null) {
+            throw Problems.notFound(what + " in revision " + revision + ", in which it was deleted");
+        }
+        return stored.document();
     }
 
     /** Newest first; 404 for an item that never was. */
@@ -171,9 +174,13 @@ class CatalogueStore {
     }
 
     private WrittenItem write(
-            CatalogueState state, ItemKey key, GearDocuments.Document document, Change change, String writer) {
+            CatalogueState state,
+            ItemKey key,
+            Optional<StoredItem> stored,
+            GearDocuments.Document document,
+            Change change,
+            String writer) {
         long revision = state.next();
-        Optional<StoredItem> stored = items.findById(key);
         items.save(stored.orElseGet(() -> new StoredItem(key)).become(document, revision));
         record(key, revision, document.json(), change, clock.instant(), writer);
         states.notifyInstances(revision);

@@ -16,8 +16,6 @@ import tools.jackson.databind.node.ObjectNode;
 @RestController
 @Tag(name = "catalogue")
 class TransferController {
-    private static final String WRITER = "local";
-
     private final CatalogueService service;
     private final CatalogueReader reader;
 
@@ -35,7 +33,7 @@ class TransferController {
             @Parameter(description = "Check the document and write nothing") @RequestParam(defaultValue = "false")
                     boolean validate,
             @RequestBody ObjectNode document) {
-        return service.importAll(document, validate, WRITER);
+        return service.importAll(document, validate);
     }
 
     @GetMapping(path = "/v1/catalogue/exports", produces = MediaType.APPLICATION_JSON_VALUE)

@@ -68,6 +68,9 @@ final class RequestReader {
 
     /** The catalogue without what a request describes itself under the same id. */
     static Catalogue without(Catalogue catalogue, MatchRequest.Equipment inline) {
+        if (inline.converters().isEmpty() && inline.links().isEmpty()) {
+            return catalogue;
+        }
         List<String> converters =
                 inline.converters().stream().map(Converter::id).toList();
         List<String> links = inline.links().stream().map(Link::id).toList();

@@ -108,8 +108,7 @@ final class ProblemAdvice {
             if (cause instanceof ProblemException problem) {
                 return problem;
             } else if (cause instanceof IOException || cause instanceof JacksonIOException) {
-                return new ProblemException(
-                        ProblemType.BAD_REQUEST, "The body is cut short, came too slowly or is framed wrongly.");
+                return Problems.cutShort();
             } else if (cause instanceof JacksonException json) {
                 return JsonProblems.of(json);
             }

@@ -3,6 +3,7 @@ package rasterfit.app.problem;
 import java.time.Duration;
 import java.util.List;
 import tools.jackson.core.JacksonException;
+import tools.jackson.core.exc.JacksonIOException;
 
 /** The problems that services raise, one named factory each; tests compare through the same factories. */
 public final class Problems {
@@ -34,16 +35,20 @@ public final class Problems {
         return of(ProblemType.WRONG_TYPE, List.of(ProblemError.at(pointer, "Expected " + expected + ".")));
     }
 
+    /** 400 for a body that cannot be taken in at all. */
+    static ProblemException cutShort() {
+        return new ProblemException(
+                ProblemType.BAD_REQUEST, "The body is cut short, came too slowly or is framed wrongly.");
+    }
+
     /**
      * 400 or 422 for JSON that does not say what it has to say.
      *
      * @throws JacksonException if the reading failed for a reason that lies with the service
      */
     public static ProblemException unreadable(JacksonException json) {
-        for (Throwable cause = json; cause != null; cause = cause.getCause()) {
-            if (cause instanceof ProblemException problem) {
-                return problem;
-            }
+        if (json instanceof JacksonIOException) {
+            return cutShort();
         }
         ProblemException problem = JsonProblems.of(json);
         if (problem == null) {

@@ -204,6 +204,12 @@ class CatalogueCallTest extends ServedTest {
                 put("faulty", lead("faulty", "1").replace("MINI_DIN_4", "MINI_DIN_5"), Map.of()), 400, "unknown-value");
         assertThat(unknown.at("/errors/0/pointer").asString()).isEqualTo("/from/connector");
         problem(put("faulty", lead("faulty", "1").replace("lengthMm", "length"), Map.of()), 400, "unknown-member");
+        // A value that refuses itself while it is read is pointed at like any other.
+        JsonNode refused = problem(
+                put("faulty", lead("faulty", "1").replace("1500.0", "1500.0,\"bandwidthHz\":5"), Map.of()),
+                400,
+                "wrong-type");
+        assertThat(pointer(refused)).isEqualTo("/bandwidthHz");
         problem(put("faulty", lead("other-id", "1"), Map.of()), 422, "invalid-value");
         problem(put("Faulty", lead("Faulty", "1"), Map.of()), 400, "wrong-type");
         problem(get("/v1/catalogue/links/faulty"), 404, "not-found");

@@ -3,7 +3,6 @@ package rasterfit.app.problem;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import tools.jackson.core.JacksonException;
-import tools.jackson.core.exc.JacksonIOException;
 import tools.jackson.core.json.JsonFactory;
 import tools.jackson.core.json.JsonFactoryBuilder;
 import tools.jackson.core.json.JsonWriteFeature;
@@ -24,15 +23,8 @@ public final class FuzzJson {
         T value;
         try {
             value = STRICT.readValue(body, type);
-        } catch (JacksonIOException cut) {
-            // As ProblemAdvice tells a body that cannot be taken in at all.
-            throw new ProblemException(ProblemType.BAD_REQUEST, "The body is cut short or framed wrongly.");
         } catch (JacksonException refused) {
-            ProblemException problem = JsonProblems.of(refused);
-            if (problem == null) {
-                throw refused;
-            }
-            throw problem;
+            throw Problems.unreadable(refused);
         }
         if (value == null) {
             throw new ProblemException(ProblemType.MISSING_BODY, "The request needs a body and has none.");

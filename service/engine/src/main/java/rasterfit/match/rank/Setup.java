@@ -101,15 +101,13 @@ record Setup(
 
         /** At least as good on every axis and better on one. */
         boolean dominates(Axes other) {
-            double[] gains = {picture - other.picture, latency - other.latency, risk - other.risk, cost - other.cost};
-            boolean better = false;
-            for (double gain : gains) {
-                if (gain < -ROUNDING) {
-                    return false;
-                }
-                better |= gain > ROUNDING;
-            }
-            return better;
+            double least = Math.min(
+                    Math.min(picture - other.picture, latency - other.latency),
+                    Math.min(risk - other.risk, cost - other.cost));
+            double greatest = Math.max(
+                    Math.max(picture - other.picture, latency - other.latency),
+                    Math.max(risk - other.risk, cost - other.cost));
+            return least >= -ROUNDING && greatest > ROUNDING;
         }
     }
 }
