@@ -24,8 +24,12 @@ import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
+import rasterfit.app.access.Requires;
+import rasterfit.app.access.Scope;
 import rasterfit.app.answer.Page;
 import rasterfit.app.catalogue.CatalogueStore.WrittenItem;
+import rasterfit.app.resource.PageRequest;
+import rasterfit.app.resource.Precondition;
 import rasterfit.gear.Format;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -45,6 +49,7 @@ class CatalogueController {
         this.reader = reader;
     }
 
+    @Requires(Scope.READ)
     @GetMapping(produces = JSON)
     @Operation(operationId = "listGear", summary = "List gear of one kind by id, narrowed by what it can do")
     @GearResponse
@@ -69,9 +74,12 @@ class CatalogueController {
                     int size,
             @Parameter(description = "What the part before named as next") @RequestParam(required = false) @Nullable
                     String cursor) {
-        return reader.list(new ItemSearch(kind(kind), format, connector, lineRateHz, maxPrice, currency), size, cursor);
+        return reader.list(
+                new ItemSearch(kind(kind), format, connector, lineRateHz, maxPrice, currency),
+                PageRequest.of(size, cursor));
     }
 
+    @Requires(Scope.READ)
     @GetMapping(path = "/{id}", produces = JSON)
     @Operation(operationId = "getGear", summary = "Read one item, as it is written")
     @GearResponse
@@ -88,6 +96,7 @@ class CatalogueController {
         return ResponseEntity.ok().eTag(Precondition.tag(item.revision())).body(item.document());
     }
 
+    @Requires(Scope.CATALOGUE)
     @PutMapping(path = "/{id}", consumes = JSON, produces = JSON)
     @Operation(operationId = "putGear", summary = "Create or replace one item")
     @GearResponse
@@ -106,6 +115,7 @@ class CatalogueController {
         return written.isNew() ? created(key, written) : ok(written);
     }
 
+    @Requires(Scope.CATALOGUE)
     @PatchMapping(path = "/{id}", consumes = MERGE_PATCH, produces = JSON)
     @Operation(operationId = "patchGear", summary = "Change members of one item by JSON Merge Patch (RFC 7396)")
     @GearResponse
@@ -117,6 +127,7 @@ class CatalogueController {
         return ok(service.patch(key(kind, id), patch, new Precondition(ifMatch, null)));
     }
 
+    @Requires(Scope.CATALOGUE)
     @DeleteMapping("/{id}")
     @Operation(operationId = "deleteGear", summary = "Delete one item; its revisions stay")
     @ApiResponse(responseCode = "204", description = "It is deleted")
@@ -128,6 +139,7 @@ class CatalogueController {
         return ResponseEntity.noContent().build();
     }
 
+    @Requires(Scope.READ)
     @GetMapping(path = "/{id}/revisions", produces = JSON)
     @Operation(operationId = "listGearRevisions", summary = "List the changes of one item, newest first")
     Page<RevisionAnswer> revisions(
@@ -135,9 +147,10 @@ class CatalogueController {
             @PathVariable String id,
             @RequestParam(defaultValue = "50") int size,
             @RequestParam(required = false) @Nullable String cursor) {
-        return reader.revisions(key(kind, id), size, cursor);
+        return reader.revisions(key(kind, id), PageRequest.of(size, cursor));
     }
 
+    @Requires(Scope.READ)
     @GetMapping(path = "/{id}/revisions/{revision}", produces = JSON)
     @Operation(operationId = "getGearRevision", summary = "Read one item as it was")
     @GearResponse
@@ -147,6 +160,7 @@ class CatalogueController {
         return ResponseEntity.ok().eTag(Precondition.tag(revision)).body(item.document());
     }
 
+    @Requires(Scope.CATALOGUE)
     @PostMapping(path = "/{id}/revisions/{revision}/restore", produces = JSON)
     @Operation(operationId = "restoreGearRevision", summary = "Make one item what it was, as a new change")
     @GearResponse

@@ -1,7 +1,6 @@
 package rasterfit.app.catalogue;
 
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 import org.springframework.data.domain.Sort;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Isolation;
@@ -11,6 +10,7 @@ import rasterfit.app.gear.CatalogueBody;
 import rasterfit.app.problem.ProblemError;
 import rasterfit.app.problem.ProblemException;
 import rasterfit.app.problem.ProblemType;
+import rasterfit.app.resource.PageRequest;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -18,8 +18,6 @@ import tools.jackson.databind.node.ObjectNode;
 @Service
 @Transactional(readOnly = true)
 class CatalogueReader {
-    private static final int MOST = 200;
-
     private final Items items;
     private final States states;
     private final CatalogueStore store;
@@ -53,39 +51,32 @@ class CatalogueReader {
         return new Item(states.revision(), document);
     }
 
-    /** A size beyond the greatest is that; the part after this one begins behind its last id. */
-    Page<ObjectNode> list(ItemSearch search, int size, @Nullable String cursor) {
+    /** By id. */
+    Page<ObjectNode> list(ItemSearch search, PageRequest part) {
         if ((search.mostPrice() == null) != (search.currency() == null)) {
-            throw parameter("currency", "maxPrice and currency go together.");
+            String message = "maxPrice and currency go together.";
+            throw new ProblemException(
+                    ProblemType.INVALID_PARAMETER,
+                    "currency: " + message,
+                    List.of(ProblemError.inParameter("currency", message)));
         }
-        int most = most(size);
-        String after = cursor == null ? null : last(cursor);
         List<StoredItem> found = items.findBy(
-                search.after(after),
-                query -> query.sortBy(Sort.by("key.id")).limit(most + 1).all());
-        List<StoredItem> page = found.subList(0, Math.min(most, found.size()));
-        String next = found.size() > most
-                ? Cursor.of(page.get(page.size() - 1).getId().id())
-                : null;
-        return new Page<>(page.stream().map(item -> tree(item.document())).toList(), next);
+                search.after(part.after()),
+                query -> query.sortBy(Sort.by("key.id")).limit(part.lookUp()).all());
+        return part.page(found, item -> item.getId().id(), item -> tree(item.document()));
     }
 
-    Page<RevisionAnswer> revisions(ItemKey key, int size, @Nullable String cursor) {
-        int most = most(size);
-        long before = Long.MAX_VALUE;
-        if (cursor != null) {
-            String last = last(cursor);
-            if (!last.matches("\\d{1,18}")) {
-                throw parameter("cursor", "It is none that was given here.");
-            }
-            before = Long.parseLong(last);
+    /** Newest first. */
+    Page<RevisionAnswer> revisions(ItemKey key, PageRequest part) {
+        String after = part.after();
+        if (after != null && !after.matches("\\d{1,18}")) {
+            throw PageRequest.unknownCursor();
         }
-        List<StoredRevision> found = store.history(key, before, most + 1);
-        List<StoredRevision> page = found.subList(0, Math.min(most, found.size()));
-        String next = found.size() > most
-                ? Cursor.of(Long.toString(page.get(page.size() - 1).revision()))
-                : null;
-        return new Page<>(page.stream().map(RevisionAnswer::of).toList(), next);
+        long before = after == null ? Long.MAX_VALUE : Long.parseLong(after);
+        return part.page(
+                store.history(key, before, part.lookUp()),
+                revision -> Long.toString(revision.revision()),
+                RevisionAnswer::of);
     }
 
     Item revision(ItemKey key, long revision) {
@@ -94,21 +85,5 @@ class CatalogueReader {
 
     ObjectNode tree(String document) {
         return documents.tree(document);
-    }
-
-    private static int most(int size) {
-        if (size < 1) {
-            throw parameter("size", "At least 1.");
-        }
-        return Math.min(size, MOST);
-    }
-
-    private static String last(String cursor) {
-        return Cursor.read(cursor).orElseThrow(() -> parameter("cursor", "It is none that was given here."));
-    }
-
-    private static ProblemException parameter(String name, String message) {
-        return new ProblemException(
-                ProblemType.INVALID_PARAMETER, name + ": " + message, List.of(ProblemError.inParameter(name, message)));
     }
 }

@@ -8,6 +8,8 @@ import org.springframework.dao.DataAccessException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.TransactionException;
 import rasterfit.app.catalogue.CatalogueStore.WrittenItem;
+import rasterfit.app.resource.MergePatch;
+import rasterfit.app.resource.Precondition;
 import tools.jackson.databind.node.ObjectNode;
 
 /** Writes through the store, and sees to it that this instance matches with what was written before it answers. */

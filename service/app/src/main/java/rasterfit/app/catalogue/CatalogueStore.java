@@ -14,6 +14,7 @@ import org.springframework.data.domain.Limit;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import rasterfit.app.problem.Problems;
+import rasterfit.app.resource.Precondition;
 import tools.jackson.databind.node.ObjectNode;
 
 /**

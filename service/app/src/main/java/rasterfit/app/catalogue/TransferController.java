@@ -10,6 +10,9 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
+import rasterfit.app.access.Requires;
+import rasterfit.app.access.Scope;
+import rasterfit.app.resource.Precondition;
 import tools.jackson.databind.node.ObjectNode;
 
 /** The whole catalogue in and out, as the one document. */
@@ -24,6 +27,7 @@ class TransferController {
         this.reader = reader;
     }
 
+    @Requires(Scope.CATALOGUE)
     @PostMapping(
             path = "/v1/catalogue/imports",
             consumes = MediaType.APPLICATION_JSON_VALUE,
@@ -36,6 +40,7 @@ class TransferController {
         return service.importAll(document, validate);
     }
 
+    @Requires(Scope.READ)
     @GetMapping(path = "/v1/catalogue/exports", produces = MediaType.APPLICATION_JSON_VALUE)
     @Operation(operationId = "exportCatalogue", summary = "Read the whole catalogue as one document, as of one moment")
     @GearResponse

@@ -13,6 +13,8 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RestController;
+import rasterfit.app.access.Requires;
+import rasterfit.app.access.Scope;
 import rasterfit.app.problem.Problems;
 import rasterfit.edid.EdidReader;
 
@@ -22,6 +24,7 @@ import rasterfit.edid.EdidReader;
 class DecodeController {
     private static final int MOST_BYTES = EdidReader.BLOCK_BYTES * EdidReader.MOST_BLOCKS;
 
+    @Requires(Scope.READ)
     @PostMapping(
             path = "/v1/displays/decode",
             consumes = {MediaType.APPLICATION_OCTET_STREAM_VALUE, MediaType.TEXT_PLAIN_VALUE},

@@ -5,6 +5,8 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RestController;
+import rasterfit.app.access.Requires;
+import rasterfit.app.access.Scope;
 
 /** Matches a console to a display. */
 @RestController
@@ -16,6 +18,7 @@ class MatchController {
         this.service = service;
     }
 
+    @Requires(Scope.READ)
     @PostMapping(path = "/v1/matches", consumes = "application/json", produces = "application/json")
     @Operation(
             operationId = "match",

@@ -5,6 +5,8 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 import java.util.Arrays;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RestController;
+import rasterfit.app.access.Requires;
+import rasterfit.app.access.Scope;
 import rasterfit.app.answer.Items;
 import rasterfit.match.Criterion;
 import rasterfit.match.Intent;
@@ -14,12 +16,14 @@ import rasterfit.rule.Rules;
 @RestController
 @Tag(name = "rules")
 class RuleController {
+    @Requires(Scope.READ)
     @GetMapping(path = "/v1/rules", produces = "application/json")
     @Operation(operationId = "listRules", summary = "List every rule by which setups are refused or remarked upon")
     Items<RuleAnswer> rules() {
         return new Items<>(Rules.all().stream().map(RuleAnswer::of).toList());
     }
 
+    @Requires(Scope.READ)
     @GetMapping(path = "/v1/criteria", produces = "application/json")
     @Operation(
             operationId = "listCriteria",

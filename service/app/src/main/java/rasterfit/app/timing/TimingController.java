@@ -11,6 +11,8 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
+import rasterfit.app.access.Requires;
+import rasterfit.app.access.Scope;
 import rasterfit.app.answer.EngineVersion;
 import rasterfit.app.answer.Items;
 import rasterfit.app.problem.ProblemError;
@@ -37,6 +39,7 @@ class TimingController {
         this.engineVersion = engineVersion;
     }
 
+    @Requires(Scope.READ)
     @GetMapping(path = "/v1/timings", produces = "application/json")
     @Operation(operationId = "listTimings", summary = "List the numbered video timings of a standard")
     Items<PublishedTiming> list(
@@ -54,6 +57,7 @@ class TimingController {
         return new Items<>(timings);
     }
 
+    @Requires(Scope.READ)
     @PostMapping(path = "/v1/timings/generate", consumes = "application/json", produces = "application/json")
     @Operation(
             operationId = "generateTiming",

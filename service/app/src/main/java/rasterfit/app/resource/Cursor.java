@@ -1,4 +1,4 @@
-package rasterfit.app.catalogue;
+package rasterfit.app.resource;
 
 import java.nio.charset.StandardCharsets;
 import java.util.Base64;

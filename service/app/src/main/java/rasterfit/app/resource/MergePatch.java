@@ -1,15 +1,15 @@
-package rasterfit.app.catalogue;
+package rasterfit.app.resource;
 
 import java.util.Map;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /** JSON Merge Patch (RFC 7396 §2): null removes a member, an object is merged, anything else replaces. */
-final class MergePatch {
+public final class MergePatch {
     private MergePatch() {}
 
     /** A new document; neither argument is changed. */
-    static ObjectNode apply(ObjectNode target, ObjectNode patch) {
+    public static ObjectNode apply(ObjectNode target, ObjectNode patch) {
         ObjectNode merged = target.deepCopy();
         for (Map.Entry<String, JsonNode> member : patch.properties()) {
             if (member.getValue().isNull()) {

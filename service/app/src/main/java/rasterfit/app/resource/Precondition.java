@@ -1,4 +1,4 @@
-package rasterfit.app.catalogue;
+package rasterfit.app.resource;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -9,9 +9,10 @@ import rasterfit.app.problem.ProblemType;
  * What a writer believes the stored state to be ({@code If-Match}, {@code If-None-Match}; RFC 9110 §13.1). Tags are strong:
  * the revision of an item in quotes.
  */
-record Precondition(@Nullable String ifMatch, @Nullable String ifNoneMatch) {
+public record Precondition(
+        @Nullable String ifMatch, @Nullable String ifNoneMatch) {
 
-    static String tag(long revision) {
+    public static String tag(long revision) {
         return '"' + Long.toString(revision) + '"';
     }
 
@@ -19,7 +20,7 @@ record Precondition(@Nullable String ifMatch, @Nullable String ifNoneMatch) {
      * @param revision of what is stored, absent if nothing is
      * @throws ProblemException 428 without a belief about what is there (RFC 6585 §3), 412 with a wrong one
      */
-    void check(@Nullable Long revision) {
+    public void check(@Nullable Long revision) {
         if (ifNoneMatch != null && matches(ifNoneMatch, revision)) {
             throw new ProblemException(
                     ProblemType.PRECONDITION_FAILED,
@@ -40,7 +41,7 @@ record Precondition(@Nullable String ifMatch, @Nullable String ifNoneMatch) {
     }
 
     /** Whether a client that has one of these states has the current one; weak tags match here (RFC 9110 §13.1.2). */
-    static boolean matchesWeakly(String tags, long revision) {
+    public static boolean matchesWeakly(String tags, long revision) {
         return tags.strip().equals("*")
                 || members(tags).stream()
                         .map(member -> member.startsWith("W/") ? member.substring(2) : member)
