@@ -60,7 +60,7 @@ public final class Materialiser {
                 score,
                 ranking.isUndominated(setup),
                 setup.tuned().price().told(),
-                setup.tuned().route().steps(),
+                setup.tuned().route().steps(request.owned()),
                 settings,
                 criteria,
                 findings);
