@@ -24,7 +24,7 @@ class MatchServiceTest {
         build.setProperty("version", "1.2.3");
         beans.addBean("build", new BuildProperties(build));
         return new MatchService(
-                () -> Catalogue.EMPTY,
+                revision -> Catalogue.EMPTY,
                 new MatchProperties(maxSettings, maxTime),
                 new EngineVersion(beans.getBeanProvider(BuildProperties.class)));
     }
@@ -37,14 +37,14 @@ class MatchServiceTest {
 
     @Test
     void withinItsLimitsAMatchIsAnswered() {
-        MatchAnswer answer = service(2_000_000, Duration.ofMinutes(1)).match(request());
+        MatchAnswer answer = service(2_000_000, Duration.ofMinutes(1)).match(request(), 0);
         assertThat(answer.engineVersion()).isEqualTo("1.2.3");
         assertThat(answer.ranked()).isNotEmpty();
     }
 
     @Test
     void tooManySettingsAreRefusedWithTheMaximum() {
-        assertThatThrownBy(() -> service(1, Duration.ofMinutes(1)).match(request()))
+        assertThatThrownBy(() -> service(1, Duration.ofMinutes(1)).match(request(), 0))
                 .asInstanceOf(type(ProblemException.class))
                 .satisfies(problem -> {
                     assertThat(problem.type()).isEqualTo(ProblemType.WORK_LIMIT_EXCEEDED);
@@ -56,7 +56,7 @@ class MatchServiceTest {
 
     @Test
     void aMatchThatTakesTooLongIsToBeTriedLater() {
-        assertThatThrownBy(() -> service(2_000_000, Duration.ZERO).match(request()))
+        assertThatThrownBy(() -> service(2_000_000, Duration.ZERO).match(request(), 0))
                 .asInstanceOf(type(ProblemException.class))
                 .satisfies(problem -> {
                     assertThat(problem.type()).isEqualTo(ProblemType.UNAVAILABLE);

@@ -33,7 +33,7 @@ final class MatchTarget {
         Catalogue catalogue = GearReader.catalogue(demo, 1);
         EngineVersion version =
                 new EngineVersion(new StaticListableBeanFactory().getBeanProvider(BuildProperties.class));
-        this.service = new MatchService(() -> catalogue, new MatchProperties(MOST_SETTINGS, MOST_TIME), version);
+        this.service = new MatchService(revision -> catalogue, new MatchProperties(MOST_SETTINGS, MOST_TIME), version);
     }
 
     /** Fails unless the body is answered or refused, within bounds and the same way twice. */
@@ -44,7 +44,7 @@ final class MatchTarget {
 
     private String told(byte[] body) {
         try {
-            MatchAnswer answer = service.match(FuzzJson.read(body, MatchRequestBody.class));
+            MatchAnswer answer = service.match(FuzzJson.read(body, MatchRequestBody.class), 0);
             checkOrder(answer);
             return FuzzJson.written(answer);
         } catch (ProblemException refused) {
