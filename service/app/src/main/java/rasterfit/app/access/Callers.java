@@ -5,7 +5,7 @@ public interface Callers {
     /**
      * Who sent the request that the current thread handles.
      *
-     * @throws IllegalStateException in a thread that handles none; work that goes on after the answer takes its owner along
+     * @throws IllegalStateException in a thread that handles none, where tokens are asked for; work that goes on after the answer takes its owner along
      */
     Caller current();
 }

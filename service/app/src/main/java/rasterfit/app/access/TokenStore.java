@@ -26,7 +26,7 @@ class TokenStore {
     }
 
     /** A token with what it is recognised by. */
-    record Kept(AccessToken token, String sha256) {}
+    record StoredToken(AccessToken token, String sha256) {}
 
     void add(AccessToken token, String sha256) {
         database.sql("insert into access_token (id, sha256, owner, name, scopes, created_at, expires_at)"
@@ -42,10 +42,10 @@ class TokenStore {
                 .update();
     }
 
-    Optional<Kept> find(String id) {
+    Optional<StoredToken> find(String id) {
         return database.sql(COLUMNS + "where id = ?")
                 .param(id)
-                .query((row, number) -> new Kept(read(row), row.getString("sha256")))
+                .query((row, number) -> new StoredToken(read(row), row.getString("sha256")))
                 .optional();
     }
 

@@ -40,7 +40,7 @@ public class Tokens {
     private final Clock clock;
 
     /** By id, ids that do not exist too. */
-    private final Cache<String, Optional<TokenStore.Kept>> known;
+    private final Cache<String, Optional<TokenStore.StoredToken>> known;
 
     private final Cache<String, Instant> noted;
 
@@ -83,7 +83,7 @@ public class Tokens {
         Optional<AccessToken> token = Secret.read(sent)
                 .flatMap(secret -> known.get(secret.id(), store::find)
                         .filter(kept -> Secret.equal(kept.sha256(), secret.sha256())))
-                .map(TokenStore.Kept::token)
+                .map(TokenStore.StoredToken::token)
                 .filter(found -> found.holdsAt(clock.instant()));
         token.ifPresent(this::noteUse);
         return token.map(found -> new Caller(found.owner(), EnumSet.copyOf(found.scopes()), found.id()));
@@ -104,7 +104,9 @@ public class Tokens {
 
     /** @throws rasterfit.app.problem.ProblemException 404 if there is none */
     public AccessToken get(String id) {
-        return store.find(id).map(TokenStore.Kept::token).orElseThrow(() -> Problems.notFound("token \"" + id + "\""));
+        return store.find(id)
+                .map(TokenStore.StoredToken::token)
+                .orElseThrow(() -> Problems.notFound("token \"" + id + "\""));
     }
 
     /**
