@@ -33,7 +33,7 @@ final class StartCheck implements SmartLifecycle {
                     "The service is to answer on " + where
                             + " and to ask for tokens, but there is no admin token with which to give any.",
                     "Either set " + AdminToken.PROPERTY
-                            + " (RASTERFIT_ACCESS_ADMINTOKEN in the environment) to at least"
+                            + " (RASTERFIT_ACCESS_ADMIN_TOKEN in the environment) to at least"
                             + " 32 random characters, or run the service once with the argument "
                             + AdminTokenCommand.ARGUMENT + ", which prints an admin token and ends. Without tokens the"
                             + " service answers on the loopback address alone (server.address=127.0.0.1).");

@@ -59,6 +59,9 @@ final class OperationProblems implements OpenApiCustomizer {
         if (List.of("getToken", "revokeToken").contains(operation.getOperationId())) {
             problems.put(404, ProblemType.NOT_FOUND.title());
         }
+        if ("deleteOwner".equals(operation.getOperationId())) {
+            problems.put(422, "The confirmation does not name the caller.");
+        }
         if ("createToken".equals(operation.getOperationId())) {
             problems.put(409, ProblemType.CONFLICT.title());
         }

@@ -13,4 +13,6 @@ import tools.jackson.databind.node.ObjectNode;
 record OwnerExport(
         String owner,
         Instant exportedAt,
-        @Schema(type = "object") ObjectNode data) {}
+
+        @Schema(implementation = Object.class, types = "object")
+        ObjectNode data) {}

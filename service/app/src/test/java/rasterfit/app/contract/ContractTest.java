@@ -69,6 +69,29 @@ class ContractTest extends ServedTest {
     }
 
     @Test
+    void everyOperationNamesTheScopeThatItsTokenNeeds() throws Exception {
+        JsonNode contract = contract();
+        assertThat(contract.at("/components/securitySchemes/token/scheme").asString())
+                .isEqualTo("bearer");
+        contract.path("paths")
+                .forEach(path -> path.forEach(operation -> {
+                    String name = operation.path("operationId").asString();
+                    assertThat(operation.at("/security/0/token/0").asString())
+                            .as(name)
+                            .isIn("READ", "WRITE", "CATALOGUE", "ADMIN");
+                    // Nor any, where none is asked for.
+                    assertThat(operation.at("/security/1").isEmpty()).as(name).isTrue();
+                    assertThat(operation.path("responses").has("401")).as(name).isTrue();
+                    assertThat(operation.path("responses").has("403")).as(name).isTrue();
+                }));
+        assertThat(contract.at("/paths/~1v1~1tokens/post/security/0/token/0").asString())
+                .isEqualTo("ADMIN");
+        assertThat(contract.at("/components/schemas/OwnerExport/properties/data/type")
+                        .asString())
+                .isEqualTo("object");
+    }
+
+    @Test
     void aMatchCanBeTooMuchOrTooLong() throws Exception {
         JsonNode responses = contract().at("/paths/~1v1~1matches/post/responses");
         assertThat(responses.has("422")).isTrue();
