@@ -5,7 +5,6 @@ import org.springframework.boot.web.server.autoconfigure.ServerProperties;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.core.Ordered;
-import org.springframework.http.HttpMethod;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configurers.AbstractHttpConfigurer;
 import org.springframework.security.config.http.SessionCreationPolicy;
@@ -67,9 +66,9 @@ class WebAccessConfiguration implements WebMvcConfigurer {
         http.addFilterBefore(
                 new BearerFilter(mode, configured, tokens, contexts, writer), AnonymousAuthenticationFilter.class);
         // Whatever is not named here needs a caller; which scope, the operation says: AccessInterceptor.
-        http.authorizeHttpRequests(requests -> requests.requestMatchers(HttpMethod.GET, CONTRACT)
+        http.authorizeHttpRequests(requests -> requests.requestMatchers(CONTRACT)
                 .permitAll()
-                .requestMatchers(HttpMethod.GET, HEALTH)
+                .requestMatchers(HEALTH)
                 .permitAll()
                 .requestMatchers(SUPERVISION)
                 .hasAuthority(Scope.ADMIN.name())
