@@ -25,7 +25,13 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.datasource.DelegatingDataSource;
+import org.springframework.mock.web.MockFilterChain;
+import org.springframework.mock.web.MockHttpServletRequest;
+import org.springframework.mock.web.MockHttpServletResponse;
+import org.springframework.security.core.context.SecurityContextHolder;
+import org.springframework.security.web.context.RequestAttributeSecurityContextRepository;
 import rasterfit.app.problem.ProblemException;
+import rasterfit.app.problem.ProblemWriter;
 import rasterfit.app.problem.ServedTest;
 
 /** Tokens over their life, on a real database and a clock that is turned by hand. */
@@ -207,6 +213,36 @@ class TokensTest extends ServedTest {
         assertThat(tokens.caller(given.secret())).isPresent();
         database.left = Integer.MAX_VALUE;
         assertThat(tokens.get(given.token().id()).lastUsedAt()).isNull();
+    }
+
+    @Test
+    void whileTheDatabaseIsAwayAnUnknownTokenIsAskedToComeBackAndTheConfiguredOneIsLetIn() throws Exception {
+        String configured = "b3f1c09e77a24d58b3f1c09e77a24d58";
+        BearerFilter filter = new BearerFilter(
+                AccessMode.TOKENS,
+                AdminToken.of(configured, "admin"),
+                tokens,
+                new RequestAttributeSecurityContextRepository(),
+                new ProblemWriter());
+        String secret =
+                tokens.issue("mira", "waiting", List.of(Scope.READ), null).secret();
+        database.left = 0;
+        MockHttpServletResponse away = filtered(filter, secret);
+        assertThat(away.getHeader("Retry-After")).isEqualTo("2");
+        problem(away.getContentAsString(), 503, "unavailable");
+        assertThat(filtered(filter, configured).getStatus()).isEqualTo(200);
+    }
+
+    private static MockHttpServletResponse filtered(BearerFilter filter, String secret) throws Exception {
+        MockHttpServletRequest request = new MockHttpServletRequest("GET", "/v1/rules");
+        request.addHeader("Authorization", "Bearer " + secret);
+        MockHttpServletResponse response = new MockHttpServletResponse();
+        try {
+            filter.doFilter(request, response, new MockFilterChain());
+        } finally {
+            SecurityContextHolder.clearContext();
+        }
+        return response;
     }
 
     /** A clock and a ticker that go together. */

@@ -121,7 +121,7 @@ class OwnerCallTest extends TokenServedTest {
     }
 
     @Test
-    void arequestThatIsRepeatedGivesNoSecondTokenAndNoSecret() throws Exception {
+    void aRepeatedRequestGivesNoSecondTokenAndNoSecret() throws Exception {
         String body = "{\"owner\":\"petra\",\"name\":\"once\",\"scopes\":[\"READ\"]}";
         HttpResponse<String> first = keyed("give-1", body);
         assertThat(first.statusCode()).isEqualTo(201);
