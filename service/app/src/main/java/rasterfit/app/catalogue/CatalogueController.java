@@ -28,6 +28,7 @@ import rasterfit.app.access.Requires;
 import rasterfit.app.access.Scope;
 import rasterfit.app.answer.Page;
 import rasterfit.app.catalogue.CatalogueStore.WrittenItem;
+import rasterfit.app.idempotency.IdempotentRequest;
 import rasterfit.app.resource.PageRequest;
 import rasterfit.app.resource.Precondition;
 import rasterfit.gear.Format;
@@ -168,19 +169,26 @@ class CatalogueController {
             @PathVariable String kind,
             @PathVariable String id,
             @PathVariable long revision,
-            @RequestHeader(name = HttpHeaders.IF_MATCH, required = false) @Nullable String ifMatch) {
-        return ok(service.restore(key(kind, id), revision, new Precondition(ifMatch, null)));
+            @RequestHeader(name = HttpHeaders.IF_MATCH, required = false) @Nullable String ifMatch,
+            @RequestHeader(name = IdempotentRequest.HEADER, required = false) @Nullable String idempotencyKey) {
+        ItemKey key = key(kind, id);
+        String operation = "POST " + location(key) + "/revisions/" + revision + "/restore";
+        IdempotentRequest request = new IdempotentRequest(idempotencyKey, operation, "");
+        return ok(service.restore(key, revision, new Precondition(ifMatch, null), request));
     }
 
     private ResponseEntity<ObjectNode> created(ItemKey key, WrittenItem written) {
-        URI location = URI.create("/v1/catalogue/" + key.kind().path() + "/" + key.id());
-        return ResponseEntity.created(location)
+        return ResponseEntity.created(URI.create(location(key)))
                 .eTag(Precondition.tag(written.revision()))
                 .body(reader.tree(written.document()));
     }
 
     private ResponseEntity<ObjectNode> ok(WrittenItem written) {
         return ResponseEntity.ok().eTag(Precondition.tag(written.revision())).body(reader.tree(written.document()));
+    }
+
+    private static String location(ItemKey key) {
+        return "/v1/catalogue/" + key.kind().path() + "/" + key.id();
     }
 
     private static Kind kind(String path) {

@@ -76,8 +76,10 @@ class CatalogueListener implements SmartLifecycle {
                             "The catalogue cannot be followed; matches go on with what is known: {}",
                             away.getMessage());
                 }
+                if (isAway) {
+                    pause();
+                }
                 isAway = true;
-                pause();
             }
         }
     }

@@ -8,6 +8,8 @@ import org.springframework.dao.DataAccessException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.TransactionException;
 import rasterfit.app.catalogue.CatalogueStore.WrittenItem;
+import rasterfit.app.idempotency.Idempotency;
+import rasterfit.app.idempotency.IdempotentRequest;
 import rasterfit.app.resource.MergePatch;
 import rasterfit.app.resource.Precondition;
 import tools.jackson.databind.node.ObjectNode;
@@ -23,11 +25,14 @@ class CatalogueService {
     private final CatalogueStore store;
     private final ImportReader imports;
     private final CatalogueSnapshots snapshots;
+    private final Idempotency idempotency;
 
-    CatalogueService(CatalogueStore store, ImportReader imports, CatalogueSnapshots snapshots) {
+    CatalogueService(
+            CatalogueStore store, ImportReader imports, CatalogueSnapshots snapshots, Idempotency idempotency) {
         this.store = store;
         this.imports = imports;
         this.snapshots = snapshots;
+        this.idempotency = idempotency;
     }
 
     WrittenItem put(ItemKey key, ObjectNode document, Precondition precondition) {
@@ -45,8 +50,9 @@ class CatalogueService {
         });
     }
 
-    WrittenItem restore(ItemKey key, long revision, Precondition precondition) {
-        return refreshed(() -> store.restore(key, revision, precondition, WRITER));
+    WrittenItem restore(ItemKey key, long revision, Precondition precondition, IdempotentRequest request) {
+        return refreshed(() ->
+                idempotency.once(request, WrittenItem.class, () -> store.restore(key, revision, precondition, WRITER)));
     }
 
     /** All items of a gear document, or none; {@code validate} only looks. */

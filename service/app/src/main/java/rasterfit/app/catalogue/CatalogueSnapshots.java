@@ -11,6 +11,8 @@ import org.springframework.stereotype.Component;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.TransactionDefinition;
 import org.springframework.transaction.support.TransactionTemplate;
+import rasterfit.app.problem.ProblemError;
+import rasterfit.app.problem.Problems;
 import rasterfit.gear.Catalogue;
 import rasterfit.gear.Converter;
 import rasterfit.gear.Display;
@@ -54,8 +56,17 @@ class CatalogueSnapshots implements Catalogues {
     }
 
     @Override
-    public Catalogue current() {
-        return current;
+    public Catalogue atLeast(long revision) {
+        if (current.revision() < revision) {
+            refresh();
+        }
+        Catalogue snapshot = current;
+        if (snapshot.revision() < revision) {
+            String newest = Long.toString(snapshot.revision());
+            throw Problems.invalid(List.of(new ProblemError(
+                    null, "minCatalogueRevision", "The newest change of the catalogue is " + newest + ".", newest)));
+        }
+        return snapshot;
     }
 
     /** Reads what changed since the current snapshot, if anything did. */

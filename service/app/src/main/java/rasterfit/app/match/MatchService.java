@@ -45,9 +45,12 @@ class MatchService {
         this.engineVersion = engineVersion.value();
     }
 
-    /** @throws rasterfit.app.problem.ProblemException if the request is faulty or costs too much */
-    MatchAnswer match(MatchRequestBody body) {
-        Catalogue catalogue = catalogues.current();
+    /**
+     * @param minCatalogueRevision a change that the catalogue has to hold
+     * @throws rasterfit.app.problem.ProblemException if the request is faulty or costs too much
+     */
+    MatchAnswer match(MatchRequestBody body, long minCatalogueRevision) {
+        Catalogue catalogue = catalogues.atLeast(minCatalogueRevision);
         ReadRequest read = new RequestReader(catalogue, id -> collection(id, catalogue)).read(body);
         MatchRequest request = read.request();
         Catalogue rest = RequestReader.without(catalogue, request.equipment());

@@ -26,7 +26,7 @@ class MatchServiceTest {
         build.setProperty("version", "1.2.3");
         beans.addBean("build", new BuildProperties(build));
         return new MatchService(
-                () -> Catalogue.EMPTY,
+                revision -> Catalogue.EMPTY,
                 beans.getBeanProvider(Belongings.class),
                 () -> Caller.LOCAL,
                 new MatchProperties(maxSettings, maxTime),
@@ -41,14 +41,14 @@ class MatchServiceTest {
 
     @Test
     void withinItsLimitsAMatchIsAnswered() {
-        MatchAnswer answer = service(2_000_000, Duration.ofMinutes(1)).match(request());
+        MatchAnswer answer = service(2_000_000, Duration.ofMinutes(1)).match(request(), 0);
         assertThat(answer.engineVersion()).isEqualTo("1.2.3");
         assertThat(answer.ranked()).isNotEmpty();
     }
 
     @Test
     void tooManySettingsAreRefusedWithTheMaximum() {
-        assertThatThrownBy(() -> service(1, Duration.ofMinutes(1)).match(request()))
+        assertThatThrownBy(() -> service(1, Duration.ofMinutes(1)).match(request(), 0))
                 .asInstanceOf(type(ProblemException.class))
                 .satisfies(problem -> {
                     assertThat(problem.type()).isEqualTo(ProblemType.WORK_LIMIT_EXCEEDED);
@@ -60,7 +60,7 @@ class MatchServiceTest {
 
     @Test
     void aMatchThatTakesTooLongIsToBeTriedLater() {
-        assertThatThrownBy(() -> service(2_000_000, Duration.ZERO).match(request()))
+        assertThatThrownBy(() -> service(2_000_000, Duration.ZERO).match(request(), 0))
                 .asInstanceOf(type(ProblemException.class))
                 .satisfies(problem -> {
                     assertThat(problem.type()).isEqualTo(ProblemType.UNAVAILABLE);

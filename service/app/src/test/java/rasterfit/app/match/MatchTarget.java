@@ -36,7 +36,7 @@ final class MatchTarget {
         StaticListableBeanFactory none = new StaticListableBeanFactory();
         EngineVersion version = new EngineVersion(none.getBeanProvider(BuildProperties.class));
         this.service = new MatchService(
-                () -> catalogue,
+                revision -> catalogue,
                 none.getBeanProvider(Belongings.class),
                 () -> Caller.LOCAL,
                 new MatchProperties(MOST_SETTINGS, MOST_TIME),
@@ -51,7 +51,7 @@ final class MatchTarget {
 
     private String told(byte[] body) {
         try {
-            MatchAnswer answer = service.match(FuzzJson.read(body, MatchRequestBody.class));
+            MatchAnswer answer = service.match(FuzzJson.read(body, MatchRequestBody.class), 0);
             checkOrder(answer);
             return FuzzJson.written(answer);
         } catch (ProblemException refused) {
