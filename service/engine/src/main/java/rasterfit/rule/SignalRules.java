@@ -8,9 +8,7 @@ import org.jspecify.annotations.Nullable;
 import rasterfit.gear.Carried;
 import rasterfit.gear.Format;
 import rasterfit.gear.Level;
-import rasterfit.gear.Link;
 import rasterfit.gear.Plug;
-import rasterfit.gear.SyncKind;
 
 /** Whether a signal and the next part of the chain fit: format, sync, level, wiring. */
 public final class SignalRules {
@@ -20,24 +18,6 @@ public final class SignalRules {
             REFUSAL,
             "Composite video, Y/C and RF are not computed by this version.",
             "limit of this version");
-    private static final Rule CABLE_FORMAT = new Rule(
-            "cable.format-not-carried",
-            Stage.CABLE,
-            REFUSAL,
-            "A cable carries only the formats that it is wired for; it never converts.",
-            "common practice");
-    private static final Rule CABLE_SYNC = new Rule(
-            "cable.sync-not-carried",
-            Stage.CABLE,
-            REFUSAL,
-            "A cable carries only the sync kinds that it is wired for.",
-            "common practice");
-    private static final Rule CABLE_WIRING = new Rule(
-            "wiring.differs-at-the-cable",
-            Stage.CABLE,
-            REFUSAL,
-            "Two plugs of one kind may be wired differently; only the same wiring connects the same signals.",
-            "EN 50049-1 for one family (from memory); common practice");
     private static final Perspective CONVERTER = new Perspective(
             new Rule(
                     "input.format-not-accepted",
@@ -99,9 +79,6 @@ public final class SignalRules {
     static final List<Rule> ALL = List.of(
             NOTHING_MATES,
             ENCODING,
-            CABLE_FORMAT,
-            CABLE_SYNC,
-            CABLE_WIRING,
             CONVERTER.format(),
             CONVERTER.sync(),
             CONVERTER.level(),
@@ -115,22 +92,6 @@ public final class SignalRules {
 
     /** The same four questions at a converter's and at a display's input. */
     private record Perspective(Rule format, Rule sync, Rule level, Rule wiring) {}
-
-    /** A signal on its way: what it is and the plug on which it now ends. */
-    public record Signal(
-            Format format,
-            @Nullable SyncKind sync,
-            Level level,
-            @Nullable Plug plug) {
-        public Signal through(Link cable) {
-            return new Signal(format, sync, level, cable.to());
-        }
-
-        @Override
-        public String toString() {
-            return sync == null ? format.name() : format + " with " + sync;
-        }
-    }
 
     /** For a request without a single chain. */
     public static Refusal nothingMates(String outputs, String inputs) {
@@ -149,30 +110,6 @@ public final class SignalRules {
         }
         return Optional.of(
                 refusal(ENCODING, format + " is not computed by this version; use an RGB, YPbPr or digital output."));
-    }
-
-    public static Optional<Refusal> carries(Link cable, Signal signal) {
-        Refusal refusal = null;
-        Optional<Carried> carried = find(cable.carries(), signal.format());
-        if (carried.isEmpty()) {
-            refusal = refusal(
-                    CABLE_FORMAT,
-                    signal.format() + " is not among what " + cable.name()
-                            + " carries; a cable wired for it would do.");
-        } else if (!carried.get().takes(signal.sync())) {
-            refusal = refusal(
-                    CABLE_SYNC,
-                    signal.sync() + " is not carried by " + cable.name() + " with " + signal.format()
-                            + "; a cable wired for it would do.");
-        }
-        if (signal.plug() != null && !cable.from().isWiredLike(signal.plug())) {
-            Refusal wiring = refusal(
-                    CABLE_WIRING,
-                    signal.plug().wiring() + " at the plug, " + cable.from().wiring() + " at " + cable.name()
-                            + "; a cable of the same wiring would fit.");
-            refusal = Rules.first(refusal, wiring);
-        }
-        return Optional.ofNullable(refusal);
     }
 
     public static Optional<Refusal> converterTakes(

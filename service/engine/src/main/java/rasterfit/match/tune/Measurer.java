@@ -68,7 +68,7 @@ public final class Measurer {
         Tables.OutputCell output = Tables.outputCell(
                 sink == null ? null : new Acceptor(sink), layout, new LimitCheck(List.of()), n, p, chosen.l(), steps);
         Measures.Shape shape = shape(mode, output, pixelAspect, steps);
-        Layout.Added added = layout.added(mode, n, p, chosen.l(), chosen.d(), steps);
+        Layout.Added added = layout.delay(mode, n, p, chosen.l(), chosen.d(), steps);
         RateBeat beat = layout.beat(mode, n, p, chosen.l(), chosen.d(), steps);
         Latency total = added.ms().plus(output.lag);
         steps.tell(

@@ -12,6 +12,7 @@ import rasterfit.gear.Mode;
 import rasterfit.gear.SourceOutput;
 import rasterfit.gear.SyncKind;
 import rasterfit.match.Measures;
+import rasterfit.match.route.Run;
 import rasterfit.quantity.Frequency;
 import rasterfit.quantity.Rational;
 
@@ -19,11 +20,11 @@ import rasterfit.quantity.Rational;
  * What an analog signal passes before it is digitised or shown: amplifier, cable, input filter. Bandwidths combine by
  * their rise times, t = √Σ(0.35/B)² (common practice for first-order low-passes in a row).
  *
- * @param cable absent for a plain lead, which then has the assumed bandwidth
+ * @param run the links up to there; a plain lead has the assumed bandwidth
  * @param digitiser absent where the signal goes to a tube or an analog input of a display
  */
 public record SignalChain(
-        SourceOutput output, @Nullable Link cable, @Nullable Digitiser digitiser) {
+        SourceOutput output, Run run, @Nullable Digitiser digitiser) {
     private static final double RISE_TIME_FACTOR = 0.35;
 
     /** Bandwidths in hertz of each part, in signal order. */
@@ -31,10 +32,12 @@ public record SignalChain(
         List<Estimate> parts = new ArrayList<>();
         parts.add(output.bandwidthHz()
                 .orAssume(Assumptions.sourceBandwidthHz(mode.dotClock().hz())));
-        parts.add(
-                cable == null
-                        ? Assumptions.CABLE_BANDWIDTH_HZ
-                        : cable.bandwidthHz().orAssume(Assumptions.CABLE_BANDWIDTH_HZ));
+        if (run.isPlain()) {
+            parts.add(Assumptions.CABLE_BANDWIDTH_HZ);
+        }
+        for (Link link : run.links()) {
+            parts.add(link.bandwidthHz().orAssume(Assumptions.CABLE_BANDWIDTH_HZ));
+        }
         if (digitiser != null && !digitiser.lowPass().isEmpty()) {
             Rational widest = digitiser.lowPass().get(0).hz();
             for (Frequency cutOff : digitiser.lowPass()) {
@@ -64,7 +67,7 @@ public record SignalChain(
                         .orAssume(Assumptions.DIGITISER_JITTER_NS)
                         .typical()
                         .toDouble();
-        SyncKind sync = output.sync();
+        SyncKind sync = run.arriving().sync();
         if (sync != null && sync.rides()) {
             nanos += Assumptions.SYNC_SEPARATOR_JITTER_NS.typical().toDouble();
         }
@@ -80,7 +83,8 @@ public record SignalChain(
         // Whole hertz: the figure rests on typical bandwidths and is no more exact than that.
         Frequency total = Frequency.ofHz(Math.round(bandwidth));
         Rational luma = ratio(total.hz(), mode);
-        Rational chroma = output.format() == Format.YPBPR ? ratio(total.hz().dividedBy(2), mode) : luma;
+        boolean isHalved = output.format() == Format.YPBPR || run.arriving().format() == Format.YPBPR;
+        Rational chroma = isHalved ? ratio(total.hz().dividedBy(2), mode) : luma;
         Rational combined = luma.times(Rational.of(6, 10)).plus(chroma.times(Rational.of(4, 10)));
         steps.tell("linkBandwidth", step -> {
             List<Estimate> parts = bandwidthsHz(mode);

@@ -75,16 +75,6 @@ class RouteFinderTest {
     }
 
     @Test
-    void onlyCablesAreChained() {
-        // Link.Kind: adapters and switches are kept with the catalogue, and not chained so far.
-        Link adapter = Parts.link("adapter", Link.Kind.ADAPTER, CONSOLE, SCART, null, Format.RGB);
-        Link cable = Parts.cable("cable", CONSOLE, SCART, Format.RGB);
-
-        assertThat(direct(TUBE, Parts.rgb(CONSOLE), adapter)).isEmpty();
-        assertThat(keys(direct(TUBE, Parts.rgb(CONSOLE), adapter, cable))).containsExactly("rgb > cable > tube:rgb");
-    }
-
-    @Test
     void aPlainLeadIsTakenOnlyWhereNoCableCarriesTheSignal() {
         // DEVELOPERS.md, decision 3.
         Link fits = Parts.cable("fits", SCART, SCART, Format.RGB);
