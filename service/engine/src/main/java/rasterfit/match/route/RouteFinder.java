@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import rasterfit.gear.ColourEncoding;
 import rasterfit.gear.Converter;
 import rasterfit.gear.ConverterInput;
 import rasterfit.gear.ConverterOutput;
@@ -50,7 +51,7 @@ public final class RouteFinder {
     private void direct() {
         for (SourceOutput output : request.source().outputs()) {
             for (DisplayInput input : request.display().inputs()) {
-                for (Run run : runs.find(signalOf(output), input.plug(), input.accepts())) {
+                for (Run run : runs.find(emitted(output), input.plug(), input.accepts())) {
                     add(output, run, null, input, displayTakes(run, input));
                 }
             }
@@ -61,7 +62,7 @@ public final class RouteFinder {
         List<Exit> exits = exits(converter);
         for (SourceOutput output : request.source().outputs()) {
             for (ConverterInput input : converter.inputs()) {
-                for (Run run : runs.find(signalOf(output), input.plug(), input.accepts())) {
+                for (Run run : runs.find(emitted(output), input.plug(), input.accepts())) {
                     converted(output, run, converter, input, exits);
                 }
             }
@@ -95,11 +96,10 @@ public final class RouteFinder {
     /** Of the rules that forbid a chain the first in chain order counts; what a link does not pass never arrives. */
     private void add(
             SourceOutput output, Run run, Route.@Nullable Leg leg, DisplayInput input, Stream<Refusal> atInputs) {
-        Optional<Refusal> computable = SignalRules.computable(output.format());
+
         Optional<Refusal> onTheWay = Optional.ofNullable(
                 Rules.first(run.refusal(), leg == null ? null : leg.run().refusal()));
-        Refusal refusal =
-                computable.or(() -> onTheWay).or(() -> atInputs.findFirst()).orElse(null);
+        Refusal refusal = onTheWay.or(() -> atInputs.findFirst()).orElse(null);
         routes.add(new Route(request.sourceName(), output, run, leg, request.display(), input, refusal));
     }
 
@@ -108,8 +108,17 @@ public final class RouteFinder {
                 .stream();
     }
 
-    private static Signal signalOf(SourceOutput output) {
-        return new Signal(output.format(), output.sync(), output.level(), output.plug());
+    private Signal emitted(SourceOutput output) {
+        return new Signal(output.format(), output.sync(), output.level(), output.plug(), encodingOf(output));
+    }
+
+    /** Where it is not stated, the usual one of the line standard of the first mode. */
+    private @Nullable ColourEncoding encodingOf(SourceOutput output) {
+        if (!output.format().hasColourEncoding() || output.encoding() != null) {
+            return output.encoding();
+        }
+        return ColourEncoding.usualOf(request.source().modes().get(0).lineStandard())
+                .orElse(null);
     }
 
     private static Signal signalOf(ConverterOutput output) {

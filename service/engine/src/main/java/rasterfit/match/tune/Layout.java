@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
 import rasterfit.gear.AspectControl;
 import rasterfit.gear.Assumptions;
 import rasterfit.gear.Basis;
+import rasterfit.gear.Carried;
 import rasterfit.gear.ConverterOutput;
 import rasterfit.gear.Digitiser;
 import rasterfit.gear.DisplayInput;
@@ -49,8 +50,19 @@ abstract class Layout {
         this.chain = new SignalChain(
                 route.output(),
                 route.run(),
+                taken(route),
                 route.leg() == null ? null : route.leg().input().digitiser());
         this.controls = List.copyOf(controls);
+    }
+
+    private static @Nullable Carried taken(Route route) {
+        List<Carried> accepts = route.leg() == null
+                ? route.displayInput().accepts()
+                : route.leg().input().accepts();
+        return accepts.stream()
+                .filter(carried -> carried.format() == route.signal().format())
+                .findFirst()
+                .orElse(null);
     }
 
     /** Samples per line; a single 0 where nothing is sampled. */

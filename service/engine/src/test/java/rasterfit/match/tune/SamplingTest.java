@@ -46,7 +46,7 @@ class SamplingTest {
         Digitiser digitiser = new Digitiser(
                 Frequency.ofHz(100_000_000), new SamplesPerLine.FreeRange(1, 4000), 32, List.of(lowPass), jitterNs);
         Signal arriving = new Signal(format, sync, Level.VIDEO_75_OHM, PLUG);
-        return new SignalChain(output, new Run(List.of(cable), arriving, null), digitiser);
+        return new SignalChain(output, new Run(List.of(cable), arriving, null), null, digitiser);
     }
 
     private static SignalChain chain() {
@@ -145,7 +145,7 @@ class SamplingTest {
                 new SourceOutput("out", PLUG, Format.RGB, null, null, Level.VIDEO_75_OHM, Fact.unknown());
 
         Run plain = new Run(List.of(), new Signal(Format.RGB, null, Level.VIDEO_75_OHM, PLUG), null);
-        assertThat(new SignalChain(unknown, plain, null).riseTimeSeconds(FIVE_MHZ))
+        assertThat(new SignalChain(unknown, plain, null, null).riseTimeSeconds(FIVE_MHZ))
                 .isCloseTo(Math.sqrt(0.35 / 7.5 * 0.35 / 7.5 + 0.0035 * 0.0035) * 1e-6, within(1e-15));
     }
 
