@@ -35,12 +35,15 @@ public enum UpkeepWork {
             Caution.CHARGED_CAPACITORS,
             Caution.TUBE),
     REMOVE_STORED_BATTERIES("Take the cells out of what is not used for months.", 6, Caution.BATTERIES),
-    CHECK_FIRMWARE("See whether converter or display has newer firmware; test results name the one they were made with.", 12),
+    CHECK_FIRMWARE(
+            "See whether converter or display has newer firmware; test results name the one they were made with.", 12),
     MEASURE_LAG("Measure the lag of a display input again after its firmware or picture preset has changed.", null),
     OTHER("Anything else, in words.", null);
 
     private final String statement;
     private final @Nullable Integer usualMonths;
+
+    @SuppressWarnings("ImmutableEnumChecker") // List.of is immutable, which its type does not say.
     private final List<Caution> cautions;
 
     UpkeepWork(String statement, @Nullable Integer usualMonths, Caution... cautions) {

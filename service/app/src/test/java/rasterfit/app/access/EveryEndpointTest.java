@@ -33,7 +33,7 @@ class EveryEndpointTest extends TokenServedTest {
      * Lists whose elements belong to their owner, with a body that creates one. An operation on an element of a list that is in
      * neither fails the test: whoever adds one decides which it is.
      */
-    private static final Map<String, String> PRIVATE = Map.of("/owned", "");
+    private static final Map<String, String> PRIVATE = Map.of("/owned", "", "/v1/collections", "{\"name\": \"Mine\"}");
 
     @Autowired
     @Qualifier("requestMappingHandlerMapping")
