@@ -1,12 +1,7 @@
 package rasterfit.app.catalogue;
 
-import java.util.List;
 import java.util.function.Supplier;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
-import org.springframework.dao.DataAccessException;
 import org.springframework.stereotype.Service;
-import org.springframework.transaction.TransactionException;
 import rasterfit.app.catalogue.CatalogueStore.WrittenItem;
 import rasterfit.app.idempotency.Idempotency;
 import rasterfit.app.idempotency.IdempotentRequest;
@@ -17,20 +12,15 @@ import tools.jackson.databind.node.ObjectNode;
 /** Writes through the store, and sees to it that this instance matches with what was written before it answers. */
 @Service
 class CatalogueService {
-    private static final Logger LOG = LoggerFactory.getLogger(CatalogueService.class);
-
     /** Until there are tokens. */
     private static final String WRITER = "local";
 
     private final CatalogueStore store;
-    private final ImportReader imports;
     private final CatalogueSnapshots snapshots;
     private final Idempotency idempotency;
 
-    CatalogueService(
-            CatalogueStore store, ImportReader imports, CatalogueSnapshots snapshots, Idempotency idempotency) {
+    CatalogueService(CatalogueStore store, CatalogueSnapshots snapshots, Idempotency idempotency) {
         this.store = store;
-        this.imports = imports;
         this.snapshots = snapshots;
         this.idempotency = idempotency;
     }
@@ -55,23 +45,10 @@ class CatalogueService {
                 idempotency.once(request, WrittenItem.class, () -> store.restore(key, revision, precondition, WRITER)));
     }
 
-    /** All items of a gear document, or none; {@code validate} only looks. */
-    ImportReport importAll(ObjectNode document, boolean validate) {
-        List<CatalogueStore.Imported> items = imports.read(document);
-        return validate
-                ? store.compare(items)
-                : refreshed(() -> store.importAll(
-                        items, WRITER, done -> LOG.info("{} of {} items imported", done, items.size())));
-    }
-
     /** Outside the transaction, which would hold a connection while the refresh waits for another. */
     private <T> T refreshed(Supplier<T> write) {
         T written = write.get();
-        try {
-            snapshots.refresh();
-        } catch (DataAccessException | TransactionException away) {
-            LOG.warn("Written, but not yet in the snapshot: {}", away.getMessage());
-        }
+        snapshots.refreshIfPossible();
         return written;
     }
 }

@@ -55,6 +55,8 @@ class ContractTest extends ServedTest {
                         "get /v1/catalogue/{kind}/{id}/revisions/{revision}",
                         "post /v1/catalogue/{kind}/{id}/revisions/{revision}/restore",
                         "post /v1/catalogue/imports",
+                        "get /v1/catalogue/imports/{id}",
+                        "delete /v1/catalogue/imports/{id}",
                         "get /v1/catalogue/exports",
                         "get /v1/rules",
                         "get /v1/criteria");
