@@ -13,14 +13,15 @@ import tools.jackson.databind.node.JsonNodeFactory;
 /**
  * One value as the text of a cell, and back.
  *
- * <p>An empty cell is an absent value. A text that a spreadsheet could take for a formula, and one that begins with an
- * apostrophe, gets an apostrophe in front; so does the empty text. Reading takes one leading apostrophe away.
+ * <p>An empty cell is an absent value, and {@code null} is null. A text that a spreadsheet could take for a formula, one that
+ * begins with an apostrophe, the empty one and the word null get an apostrophe in front; reading takes it away.
  */
 final class Cell {
     static final String EMPTY_OBJECT = "{}";
     static final String EMPTY_LIST = "[]";
 
     private static final char GUARD = '\'';
+    private static final String NULL = "null";
 
     /** What makes spreadsheets see a formula (OWASP, "CSV Injection"), the full-width forms included. */
     private static final String FORMULA_STARTS = "=+-@\t\r\n\uFF1D\uFF0B\uFF0D\uFF20";
@@ -63,7 +64,7 @@ final class Cell {
         } else if (value instanceof ArrayNode list) {
             return ofList(list);
         }
-        return value.isString() ? guarded(value.stringValue()) : plain(value);
+        return value.isString() ? guarded(value.stringValue()) : value.isNull() ? NULL : plain(value);
     }
 
     private String ofList(ArrayNode list) {
@@ -83,7 +84,10 @@ final class Cell {
     }
 
     private static String guarded(String text) {
-        boolean isAtRisk = text.isEmpty() || text.charAt(0) == GUARD || FORMULA_STARTS.indexOf(text.charAt(0)) >= 0;
+        boolean isAtRisk = text.isEmpty()
+                || text.equals(NULL)
+                || text.charAt(0) == GUARD
+                || FORMULA_STARTS.indexOf(text.charAt(0)) >= 0;
         return isAtRisk ? GUARD + text : text;
     }
 
@@ -93,7 +97,9 @@ final class Cell {
 
     /** The value that the text of a cell stands for where something of this shape belongs; never for an empty cell. */
     JsonNode read(String cell, Shape shape) throws Unreadable {
-        if (shape instanceof Shape.Choice choice) {
+        if (cell.equals(NULL)) {
+            return JsonNodeFactory.instance.nullNode();
+        } else if (shape instanceof Shape.Choice choice) {
             return read(cell, choice.inOneCell());
         } else if (shape instanceof Shape.Scalar scalar) {
             return scalar == Shape.Scalar.TEXT

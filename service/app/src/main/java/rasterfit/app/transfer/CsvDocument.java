@@ -60,7 +60,7 @@ final class CsvDocument {
                 error.limit(),
                 lines.get(row),
                 null,
-                slash < 0 ? "" : table.column(path.substring(slash + 1)));
+                slash < 0 ? null : table.column(path.substring(slash + 1)));
     }
 
     private String pointer(int row) {

@@ -21,9 +21,10 @@ final class ImportFaults {
         add(kind, List.of(error));
     }
 
-    void add(ProblemException problem) {
-        List<ProblemError> errors = problem.errors();
-        add(problem.type(), errors.isEmpty() ? List.of(ProblemError.at("", problem.detail())) : errors);
+    /** @param pointer of the value that is faulty */
+    void add(ProblemException problem, String pointer) {
+        List<ProblemError> errors = problem.within(pointer).errors();
+        add(problem.type(), errors.isEmpty() ? List.of(ProblemError.at(pointer, problem.detail())) : errors);
     }
 
     /** What cannot be understood (400) is told before what makes no sense (422). */
@@ -53,7 +54,7 @@ final class ImportFaults {
 
     private static String where(ProblemError error) {
         String line = error.line() == null ? "" : "line " + error.line();
-        String field = error.field() == null || error.field().isEmpty() ? "" : error.field();
+        String field = error.field() == null ? "" : error.field();
         String both = line.isEmpty() || field.isEmpty() ? line + field : line + ", " + field;
         return both.isEmpty() ? "" : both + ": ";
     }

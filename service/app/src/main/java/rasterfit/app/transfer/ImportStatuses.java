@@ -40,12 +40,12 @@ class ImportStatuses {
     /** @throws ProblemException 409 while an import with the same idempotency key runs */
     void begin(ImportJob job) {
         loseTheSilent();
-        database.sql("delete from catalogue_import where ended_at < now() - make_interval(secs => ?)")
+        database.sql("delete from catalogue_import where ended_at < clock_timestamp() - make_interval(secs => ?)")
                 .param(KEPT.toSeconds())
                 .update();
         try {
             database.sql("insert into catalogue_import (id, owner, idempotency_key, state, started_at, heartbeat_at)"
-                            + " values (:id, :owner, :key, 'RUNNING', now(), now())")
+                            + " values (:id, :owner, :key, 'RUNNING', clock_timestamp(), clock_timestamp())")
                     .param("id", job.id())
                     .param("owner", job.owner())
                     .param("key", job.request().key())
@@ -62,7 +62,7 @@ class ImportStatuses {
     /** Tells how far it is; false if it is to end. */
     boolean progress(ImportJob job) {
         return database.sql("update catalogue_import set checked = :checked, done = :done, total = :total,"
-                                + " heartbeat_at = now() where id = :id and state = 'RUNNING'")
+                                + " heartbeat_at = clock_timestamp() where id = :id and state = 'RUNNING'")
                         .param("checked", job.checked())
                         .param("done", job.done())
                         .param("total", job.total())
@@ -74,7 +74,7 @@ class ImportStatuses {
     /** @throws CancellationException if it was ended meanwhile, so that the transaction around it is undone */
     void finish(ImportJob job, ImportReport report) {
         int changed = database.sql("update catalogue_import set state = 'DONE', checked = ?, done = ?, total = ?,"
-                        + " ended_at = now(), report = ? where id = ? and state = 'RUNNING'")
+                        + " ended_at = clock_timestamp(), report = ? where id = ? and state = 'RUNNING'")
                 .params(
                         report.items(),
                         report.validated() ? 0 : report.items(),
@@ -89,7 +89,7 @@ class ImportStatuses {
 
     void fail(ImportJob job, Problem problem) {
         database.sql("update catalogue_import set state = 'FAILED', checked = :checked, done = 0, total = :total,"
-                        + " ended_at = now(), problem = :problem where id = :id and state = 'RUNNING'")
+                        + " ended_at = clock_timestamp(), problem = :problem where id = :id and state = 'RUNNING'")
                 .param("checked", job.checked())
                 .param("total", job.total())
                 .param("problem", mapper.writeValueAsString(problem))
@@ -99,22 +99,22 @@ class ImportStatuses {
 
     /** Nothing of it was written, since its instance stops. */
     void lose(ImportJob job) {
-        database.sql("update catalogue_import set state = 'LOST', done = 0, ended_at = now()"
+        database.sql("update catalogue_import set state = 'LOST', done = 0, ended_at = clock_timestamp()"
                         + " where id = ? and state = 'RUNNING'")
                 .param(job.id())
                 .update();
     }
 
     private void loseTheSilent() {
-        database.sql("update catalogue_import set state = 'LOST', done = 0, ended_at = now()"
-                        + " where state = 'RUNNING' and heartbeat_at < now() - make_interval(secs => ?)")
+        database.sql("update catalogue_import set state = 'LOST', done = 0, ended_at = clock_timestamp()"
+                        + " where state = 'RUNNING' and heartbeat_at < clock_timestamp() - make_interval(secs => ?)")
                 .param(SILENCE.toSeconds())
                 .update();
     }
 
     /** Ends one that runs; its state as it is now, empty if there is none. */
     Optional<ImportState> cancel(String id, String owner) {
-        database.sql("update catalogue_import set state = 'CANCELLED', done = 0, ended_at = now()"
+        database.sql("update catalogue_import set state = 'CANCELLED', done = 0, ended_at = clock_timestamp()"
                         + " where id = ? and owner = ? and state = 'RUNNING'")
                 .params(id, owner)
                 .update();

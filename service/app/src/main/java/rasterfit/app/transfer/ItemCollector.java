@@ -56,7 +56,7 @@ final class ItemCollector {
                         ProblemError.at(pointer + "/id", "The item on line " + before + " has the same id."));
             }
         } catch (ProblemException faulty) {
-            faults.add(faulty.within(pointer));
+            faults.add(faulty, pointer);
         }
         checked.accept(count);
     }

@@ -84,10 +84,11 @@ final class JsonPlaces {
     }
 
     /** The path within the item: without kind and number. */
-    private static String field(@Nullable String pointer) {
+    private static @Nullable String field(@Nullable String pointer) {
         String path = pointer == null ? "" : pointer;
-        return path.replaceFirst("^/(sources|displays|converters|links)(/\\d+(/|$)|$)", "")
+        String field = path.replaceFirst("^/(sources|displays|converters|links)(/\\d+(/|$)|$)", "")
                 .replaceFirst("^/", "");
+        return field.isEmpty() ? null : field;
     }
 
     private static @Nullable String pointer(ProblemError error) {
