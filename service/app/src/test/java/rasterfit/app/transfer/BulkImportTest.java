@@ -2,27 +2,31 @@ package rasterfit.app.transfer;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.io.InputStream;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
-import java.time.Duration;
-import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicBoolean;
-import java.util.stream.IntStream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.core.io.ClassPathResource;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.ObjectNode;
 
 /** Ten thousand items in one transaction, seen from outside. */
 class BulkImportTest extends TransferTest {
     private static final int ITEMS = 10_000;
+    private static final int LEADS = 8_000;
 
     @Autowired
     JdbcClient database;
@@ -40,41 +44,33 @@ class BulkImportTest extends TransferTest {
 
     @Test
     void tenThousandItemsComeTogetherWithProgress() throws Exception {
-        String document = leads("bulk-", ITEMS, "A lead");
+        String document = tenThousand();
         AtomicBoolean isOver = new AtomicBoolean();
         ExecutorService others = Executors.newFixedThreadPool(2);
         try {
             Future<List<Integer>> seen = others.submit(reader(isOver));
+            // However fast the machine is, it is still at work when it is looked at.
+            String location = whileOneWrites(() -> location(importJson(document, "")));
             Future<List<Integer>> written = others.submit(writer(isOver));
-            Instant begin = Instant.now();
-            String location = location(importJson(document, ""));
-            List<Integer> checked = new ArrayList<>();
-            List<Integer> done = new ArrayList<>();
+            List<Integer> progress = new ArrayList<>();
             JsonNode status = status(location);
             while (!status.has("endedAt")) {
-                checked.add(status.path("checked").asInt());
-                done.add(status.path("done").asInt());
-                Thread.sleep(100);
+                progress.add(
+                        status.path("checked").asInt() + status.path("done").asInt());
+                Thread.sleep(20);
                 status = status(location);
             }
-            Duration took = Duration.between(begin, Instant.now());
             isOver.set(true);
             assertThat(status.path("state").asString()).as(status.toString()).isEqualTo("DONE");
             assertThat(status.path("done").asInt()).isEqualTo(ITEMS);
             assertThat(status.at("/report/changed").asInt()).isEqualTo(ITEMS);
-            // It only grows, and is seen to grow.
-            assertThat(checked).isSorted();
-            assertThat(done).isSorted();
-            assertThat(IntStream.range(0, done.size())
-                            .map(i -> checked.get(i) + done.get(i))
-                            .distinct()
-                            .count())
-                    .isGreaterThan(3);
-            assertThat(took).isLessThan(Duration.ofSeconds(60));
+            // It only grows, and is seen to grow: at the beginning, in between, and above at the end.
+            assertThat(progress).isSorted();
+            assertThat(new HashSet<>(progress)).hasSizeGreaterThan(2);
             // Whoever read meanwhile saw none or all.
-            assertThat(seen.get()).containsOnly(0, ITEMS).isSorted();
+            assertThat(seen.get()).containsOnly(0, LEADS).isSorted();
             // Whoever wrote meanwhile was let in, or told to come again.
-            assertThat(written.get()).isNotEmpty().containsOnly(200, 503);
+            assertThat(written.get()).isNotEmpty().isSubsetOf(200, 201, 503);
             assertThat(get("/v1/catalogue/links/bulk-writer").statusCode()).isEqualTo(200);
             tableOfAll();
         } finally {
@@ -83,7 +79,20 @@ class BulkImportTest extends TransferTest {
         }
     }
 
-    /** The same items as a table, one of them faulty and then none. */
+    /** Leads, and converters as rich as the demo's. */
+    private static String tenThousand() throws IOException {
+        ObjectNode document = (ObjectNode) JSON.readTree(leads("bulk-", LEADS, "A lead"));
+        ArrayNode converters = document.putArray("converters");
+        try (InputStream in = new ClassPathResource("demo/catalogue.json").getInputStream()) {
+            JsonNode demo = JSON.readTree(in).path("converters");
+            for (int i = LEADS; i < ITEMS; i++) {
+                converters.add(((ObjectNode) demo.get(i % demo.size()).deepCopy()).put("id", "bulk-" + i));
+            }
+        }
+        return JSON.writeValueAsString(document);
+    }
+
+    /** The leads as a table, one of them faulty and then none. */
     private void tableOfAll() throws Exception {
         String table = send(request("/v1/catalogue/exports?kind=links").header("Accept", "text/csv"))
                 .body();
@@ -100,7 +109,7 @@ class BulkImportTest extends TransferTest {
         JsonNode report = unchanged.statusCode() == 200
                 ? JSON.readTree(unchanged.body())
                 : ended(location(unchanged)).path("report");
-        assertThat(report.path("items").asInt()).isGreaterThan(ITEMS);
+        assertThat(report.path("items").asInt()).isGreaterThan(LEADS);
         assertThat(report.path("changed").asInt()).isZero();
     }
 
@@ -134,15 +143,15 @@ class BulkImportTest extends TransferTest {
     private Callable<List<Integer>> writer(AtomicBoolean isOver) {
         return () -> {
             List<Integer> answered = new ArrayList<>();
-            send(request("/v1/catalogue/links/bulk-writer")
-                    .header("Content-Type", "application/json")
-                    .PUT(BodyPublishers.ofString(lead("bulk-writer", "0"))));
-            while (!isOver.get()) {
-                HttpResponse<String> written = send(request("/v1/catalogue/links/bulk-writer")
+            boolean isThere = false;
+            while (!isThere || !isOver.get()) {
+                var write = request("/v1/catalogue/links/bulk-writer")
                         .header("Content-Type", "application/json")
-                        .header("If-Match", "*")
-                        .PUT(BodyPublishers.ofString(lead("bulk-writer", Integer.toString(answered.size())))));
-                answered.add(written.statusCode());
+                        .PUT(BodyPublishers.ofString(lead("bulk-writer", "Name " + answered.size())));
+                int status =
+                        send(isThere ? write.header("If-Match", "*") : write).statusCode();
+                answered.add(status);
+                isThere |= status == 201;
                 Thread.sleep(20);
             }
             return answered;

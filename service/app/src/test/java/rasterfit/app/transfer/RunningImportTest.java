@@ -1,25 +1,40 @@
 package rasterfit.app.transfer;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.UUID;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import rasterfit.app.idempotency.IdempotentRequest;
+import rasterfit.app.problem.ProblemException;
+import rasterfit.app.problem.ProblemType;
 import tools.jackson.databind.JsonNode;
 
 /** Imports that take longer than their request, because another writer does not end. */
 class RunningImportTest extends TransferTest {
     @Autowired
     JdbcClient database;
+
+    @Autowired
+    ImportWork work;
+
+    @Autowired
+    ImportStatuses statuses;
 
     @Test
     void anImportThatIsNotDoneAtOnceIsLookedUp() throws Exception {
@@ -155,6 +170,45 @@ class RunningImportTest extends TransferTest {
         for (String location : locations) {
             assertThat(ended(location).path("state").asString()).isEqualTo("DONE");
         }
+    }
+
+    @Test
+    void anInstanceThatStopsEndsWhatItBegan() throws Exception {
+        ImportRunner stopping = new ImportRunner(work, statuses);
+        stopping.start();
+        ImportJob job = job("stopping-");
+        ExecutorService other = Executors.newSingleThreadExecutor();
+        try {
+            Future<Boolean> stop = whileOneWrites(() -> {
+                statuses.begin(job);
+                stopping.reserve();
+                assertThat(stopping.submit(job)).isNotDone();
+                return other.submit(() -> {
+                    stopping.stop();
+                    return true;
+                });
+            });
+            assertThat(stop.get(20, TimeUnit.SECONDS)).isTrue();
+        } finally {
+            other.shutdown();
+        }
+        assertThat(stopping.isRunning()).isFalse();
+        assertThat(status(IMPORTS + "/" + job.id()).path("state").asString()).isEqualTo("DONE");
+        assertThat(get("/v1/catalogue/links/stopping-00000").statusCode()).isEqualTo(200);
+        assertThatThrownBy(() -> stopping.submit(job("too-late-")))
+                .isInstanceOfSatisfying(
+                        ProblemException.class,
+                        problem -> assertThat(problem.type()).isEqualTo(ProblemType.UNAVAILABLE));
+    }
+
+    private static ImportJob job(String prefix) throws IOException {
+        byte[] body = leads(prefix, 1, "A").getBytes(StandardCharsets.UTF_8);
+        return new ImportJob(
+                UUID.randomUUID().toString(),
+                "local",
+                new IdempotentRequest(null, "POST " + IMPORTS, ""),
+                SentText.of(new ByteArrayInputStream(body), null),
+                false);
     }
 
     /** After this, whatever was at work before is over: there is a place for every import again, and each took its turn. */
