@@ -20,10 +20,14 @@ import org.jspecify.annotations.Nullable;
 import rasterfit.app.problem.ProblemError;
 import rasterfit.app.problem.ProblemException;
 import rasterfit.app.problem.ProblemType;
+import rasterfit.app.problem.Problems;
 import tools.jackson.databind.ObjectMapper;
 
 /** Reads a table from text whose lines may end in any of the usual ways. */
 final class TableReader {
+    /** The gear with the most values has some hundreds (assumption, with room). */
+    private static final int MOST_COLUMNS = 10_000;
+
     private static final CSVFormat FORMAT =
             CSVFormat.RFC4180.builder().setIgnoreEmptyLines(false).get();
 
@@ -88,6 +92,9 @@ final class TableReader {
     }
 
     private void header(CSVRecord header) {
+        if (header.size() > MOST_COLUMNS) {
+            throw Problems.outOfRange("", "A table has at most " + MOST_COLUMNS + " columns.", "1.." + MOST_COLUMNS);
+        }
         for (String written : header) {
             String name = written.strip();
             names.add(name);
@@ -128,6 +135,7 @@ final class TableReader {
                         ProblemType.UNKNOWN_MEMBER,
                         "",
                         "Cell " + (i + 1) + " has no column; the header has " + names.size() + "."));
+                break;
             } else if (names.get(i).equals(Table.ORDER)) {
                 order = written;
             } else {

@@ -15,6 +15,10 @@ final class ImportFaults {
 
     private final List<ProblemError> listed = new ArrayList<>();
     private int found;
+
+    /** Where the one is listed that decides what kind of problem it is; it takes the last place if it comes too late. */
+    private int weightiest;
+
     private @Nullable ProblemType type;
 
     void add(ProblemType kind, ProblemError error) {
@@ -31,6 +35,10 @@ final class ImportFaults {
     private void add(ProblemType kind, List<ProblemError> errors) {
         if (type == null || kind.status() < type.status()) {
             type = kind;
+            weightiest = Math.min(listed.size(), MOST_LISTED - 1);
+            if (listed.size() == MOST_LISTED) {
+                listed.remove(weightiest);
+            }
         }
         found += errors.size();
         errors.stream().limit(MOST_LISTED - listed.size()).forEach(listed::add);
@@ -46,7 +54,7 @@ final class ImportFaults {
             return;
         }
         List<ProblemError> placed = place.apply(listed);
-        ProblemError first = placed.get(0);
+        ProblemError first = placed.get(weightiest);
         String rest = found == 1 ? "" : " There are " + found + " errors in all.";
         throw new ProblemException(type, where(first) + first.message() + rest, placed)
                 .withFurtherErrors(found - placed.size());

@@ -110,7 +110,7 @@ final class JsonDocument {
             String pointer = "/" + kind.path() + "/" + index;
             if (parser.currentToken() == JsonToken.START_OBJECT) {
                 long line = parser.currentTokenLocation().getLineNr();
-                ObjectNode item = (ObjectNode) oneValue.readTree(parser);
+                ObjectNode item = (ObjectNode) oneValue.readTree(new OneItem(parser, pointer));
                 collector.add(kind, item, pointer, line);
             } else {
                 collector.count();

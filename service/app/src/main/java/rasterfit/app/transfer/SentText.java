@@ -1,16 +1,18 @@
 package rasterfit.app.transfer;
 
 import java.io.BufferedReader;
+import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.OutputStream;
 import java.io.Reader;
-import java.io.UncheckedIOException;
+import java.nio.channels.Channels;
+import java.nio.channels.FileChannel;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.security.DigestOutputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -22,18 +24,19 @@ import rasterfit.app.catalogue.Kind;
 
 /**
  * The body of an import, put aside in a temporary file: the request may be answered before it is read, and several large ones
- * would fill the memory.
+ * would fill the memory. The file has no name any more once it is open, where the system allows that, so that none stays
+ * behind. Read by one thread at a time.
  */
 final class SentText implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(SentText.class);
 
     private static final int BYTE_ORDER_MARK = '\uFEFF';
 
-    private final Path file;
+    private final FileChannel file;
     private final String sha256;
     private final @Nullable Kind table;
 
-    private SentText(Path file, String sha256, @Nullable Kind table) {
+    private SentText(FileChannel file, String sha256, @Nullable Kind table) {
         this.file = file;
         this.sha256 = sha256;
         this.table = table;
@@ -41,17 +44,21 @@ final class SentText implements AutoCloseable {
 
     /** @param table the kind of a table; null for the JSON document */
     static SentText of(InputStream body, @Nullable Kind table) throws IOException {
-        Path file = Files.createTempFile("rasterfit-import-", ".tmp");
+        FileChannel file = FileChannel.open(
+                Files.createTempFile("rasterfit-import-", ".tmp"),
+                StandardOpenOption.READ,
+                StandardOpenOption.WRITE,
+                StandardOpenOption.DELETE_ON_CLOSE);
         try {
             MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            try (OutputStream out = new DigestOutputStream(Files.newOutputStream(file), digest)) {
-                body.transferTo(out);
-            }
+            OutputStream out = new DigestOutputStream(Channels.newOutputStream(file), digest);
+            body.transferTo(out);
+            out.flush();
             return new SentText(file, HexFormat.of().formatHex(digest.digest()), table);
         } catch (NoSuchAlgorithmException impossible) {
             throw new IllegalStateException("every Java platform has SHA-256", impossible);
         } catch (IOException | RuntimeException unread) {
-            Files.delete(file);
+            file.close();
             throw unread;
         }
     }
@@ -66,18 +73,16 @@ final class SentText implements AutoCloseable {
         return sha256;
     }
 
-    private InputStream read() {
-        try {
-            return Files.newInputStream(file);
-        } catch (IOException gone) {
-            throw new UncheckedIOException("the body of an import was put aside and is gone", gone);
-        }
-    }
-
-    /** In UTF-8 (RFC 8259 §8.1, RFC 4180 §3 with RFC 7111 §4.1), without a byte order mark. */
+    /** From the beginning, in UTF-8 (RFC 8259 §8.1, RFC 7111 §4.1), without a byte order mark. */
     Reader characters() throws IOException {
+        file.position(0);
+        InputStream kept = new FilterInputStream(Channels.newInputStream(file)) {
+            /** The file stays open to be read again. */
+            @Override
+            public void close() {}
+        };
         Reader reader = new BufferedReader(new InputStreamReader(
-                read(),
+                kept,
                 StandardCharsets.UTF_8
                         .newDecoder()
                         .onMalformedInput(CodingErrorAction.REPORT)
@@ -92,9 +97,9 @@ final class SentText implements AutoCloseable {
     @Override
     public void close() {
         try {
-            Files.deleteIfExists(file);
+            file.close();
         } catch (IOException kept) {
-            LOG.warn("The body of an import stays behind: {}", file, kept);
+            LOG.warn("The body of an import stays behind", kept);
         }
     }
 }

@@ -87,7 +87,11 @@ class TransferController {
     ResponseEntity<Object> imports(
             HttpServletRequest request,
             @Parameter(hidden = true) @RequestHeader(HttpHeaders.CONTENT_TYPE) MediaType type,
-            @Parameter(description = "The kind of a table: " + KINDS) @RequestParam(required = false) @Nullable
+            @Parameter(
+                            description = "The kind of a table",
+                            schema = @Schema(allowableValues = {"sources", "displays", "converters", "links"}))
+                    @RequestParam(required = false)
+                    @Nullable
                     String kind,
             @Parameter(description = "Check the document and write nothing") @RequestParam(defaultValue = "false")
                     boolean validate,
@@ -145,7 +149,9 @@ class TransferController {
                 @Content(mediaType = CSV, schema = @Schema(type = "string"))
             })
     ResponseEntity<byte[]> exports(
-            @Parameter(description = "Only gear of this kind, which a table needs: " + KINDS)
+            @Parameter(
+                            description = "Only gear of this kind; a table needs one",
+                            schema = @Schema(allowableValues = {"sources", "displays", "converters", "links"}))
                     @RequestParam(required = false)
                     @Nullable
                     String kind,

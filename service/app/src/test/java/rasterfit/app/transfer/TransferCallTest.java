@@ -142,6 +142,16 @@ class TransferCallTest extends TransferTest {
     }
 
     @Test
+    void whatCannotBeUnderstoodIsToldBeforeWhatMakesNoSense() throws Exception {
+        String table = HEADER
+                + "twin,CABLE,A lead,VGA,VGA,RGB\r\ntwin,CABLE,A lead,VGA,VGA,RGB\r\nother,CABLE,A lead,VGB,VGA,RGB\r\n";
+        JsonNode problem = problem(importCsv(table, "?kind=links"), 400, "unknown-value");
+        assertThat(problem.path("detail").asString()).startsWith("line 4, from/connector: ");
+        assertThat(faults(problem))
+                .containsExactly("/links/1/id 3 null id", "/links/2/from/connector 4 null from/connector");
+    }
+
+    @Test
     void textThatIsNoJsonIsPlaced() throws Exception {
         JsonNode cut = problem(importJson("{\"format\":\"catalogue/1\",\n\"links\":[", ""), 400, "malformed-json");
         assertThat(cut.at("/errors/0/line").asInt()).isEqualTo(2);
@@ -180,6 +190,13 @@ class TransferCallTest extends TransferTest {
         JsonNode tooMany =
                 problem(importJson("{\"format\":\"catalogue/1\",\"links\":[" + items + "]}", ""), 422, "invalid-value");
         assertThat(tooMany.at("/errors/0/limit").asString()).isEqualTo("0..20000");
+        String large = lead("large", "A lead").replace("[{", "[" + "{},".repeat(100_000) + "{");
+        JsonNode tooLarge =
+                problem(importJson(document(List.of(lead("small", "A lead"), large)), ""), 422, "invalid-value");
+        assertThat(pointer(tooLarge)).isEqualTo("/links/1");
+        JsonNode tooWide =
+                problem(importCsv("id" + ",name".repeat(10_000) + "\r\n", "?kind=links"), 422, "invalid-value");
+        assertThat(tooWide.at("/errors/0/limit").asString()).isEqualTo("1..10000");
         assertThat(limitFor(IMPORTS, 67_108_865)).isEqualTo("67108864");
         // Everything else keeps the ordinary limit, another spelling of the path included.
         assertThat(limitFor("/v1/matches", 1_048_577)).isEqualTo("1048576");
