@@ -12,6 +12,8 @@ import io.swagger.v3.oas.models.media.IntegerSchema;
 import io.swagger.v3.oas.models.media.MediaType;
 import io.swagger.v3.oas.models.media.Schema;
 import io.swagger.v3.oas.models.responses.ApiResponse;
+import io.swagger.v3.oas.models.security.SecurityScheme;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.springdoc.core.customizers.OpenApiCustomizer;
@@ -45,6 +47,12 @@ final class OperationProblems implements OpenApiCustomizer {
                 .description("Matches the video of an old game console to a display and explains each ranked setup."));
         Components components = contract.getComponents() == null ? new Components() : contract.getComponents();
         ModelConverters.getInstance(true).readAll(Problem.class).forEach(components::addSchemas);
+        components.addSecuritySchemes(
+                OperationAccess.TOKEN,
+                new SecurityScheme()
+                        .type(SecurityScheme.Type.HTTP)
+                        .scheme("bearer")
+                        .description("Needed unless the service answers on the loopback address alone."));
         contract.setComponents(components);
         contract.getPaths().forEach((path, item) -> item.readOperationsMap().forEach(OperationProblems::add));
     }
@@ -52,12 +60,23 @@ final class OperationProblems implements OpenApiCustomizer {
     private static void add(PathItem.HttpMethod method, Operation operation) {
         Map<Integer, String> problems = new TreeMap<>();
         problems.put(400, "The request is malformed, or names a member, value or parameter that is not known.");
+        problems.put(401, ProblemType.UNAUTHENTICATED.title());
+        problems.put(403, ProblemType.FORBIDDEN.title());
         problems.put(406, ProblemType.NOT_ACCEPTABLE.title());
         problems.put(500, ProblemType.INTERNAL_ERROR.title());
         if (operation.getRequestBody() != null || method == PathItem.HttpMethod.POST) {
             problems.put(413, ProblemType.CONTENT_TOO_LARGE.title());
             problems.put(415, ProblemType.UNSUPPORTED_MEDIA_TYPE.title());
             problems.put(422, "A value is out of range, does not fit the others, or asks for too much work.");
+        }
+        if (List.of("getToken", "revokeToken").contains(operation.getOperationId())) {
+            problems.put(404, ProblemType.NOT_FOUND.title());
+        }
+        if ("deleteOwner".equals(operation.getOperationId())) {
+            problems.put(422, "The confirmation does not name the caller.");
+        }
+        if ("createToken".equals(operation.getOperationId())) {
+            problems.put(409, ProblemType.CONFLICT.title());
         }
         boolean isCatalogue = String.valueOf(operation.getOperationId()).contains("Gear");
         if (isCatalogue && operation.getParameters().stream().anyMatch(one -> "id".equals(one.getName()))) {

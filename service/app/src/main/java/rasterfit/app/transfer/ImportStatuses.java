@@ -4,6 +4,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.time.OffsetDateTime;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import org.jspecify.annotations.Nullable;
@@ -128,6 +129,21 @@ class ImportStatuses {
                 .params(id, owner)
                 .query((row, number) -> answer(row))
                 .optional();
+    }
+
+    /** In the order in which they began. */
+    List<ImportAnswer> all(String owner) {
+        return database.sql("select id, state, checked, done, total, started_at, ended_at, report, problem"
+                        + " from catalogue_import where owner = ? order by started_at, id")
+                .param(owner)
+                .query((row, number) -> answer(row))
+                .list();
+    }
+
+    void deleteAll(String owner) {
+        database.sql("delete from catalogue_import where owner = ?")
+                .param(owner)
+                .update();
     }
 
     private ImportAnswer answer(ResultSet row) throws SQLException {

@@ -31,6 +31,9 @@ class RunningImportTest extends TransferTest {
     JdbcClient database;
 
     @Autowired
+    ImportData data;
+
+    @Autowired
     ImportWork work;
 
     @Autowired
@@ -104,6 +107,16 @@ class RunningImportTest extends TransferTest {
         problem(get(IMPORTS + "/none"), 404, "not-found");
         database.sql("delete from catalogue_import where id in ('silent', 'alive', 'foreign')")
                 .update();
+    }
+
+    @Test
+    void whatAnOwnerBeganIsGivenOutAndGoesWithTheOwner() {
+        database.sql("insert into catalogue_import (id, owner, state, started_at, heartbeat_at) values"
+                        + " ('leaving', 'leaver', 'RUNNING', now(), now())")
+                .update();
+        assertThat(data.export("leaver").at("/0/id").asString()).isEqualTo("leaving");
+        data.delete("leaver");
+        assertThat(data.export("leaver").isEmpty()).isTrue();
     }
 
     @Test
