@@ -9,6 +9,8 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
+import java.sql.Connection;
+import java.sql.Statement;
 import java.time.Duration;
 import org.junit.jupiter.api.Test;
 import org.postgresql.ds.PGSimpleDataSource;
@@ -25,19 +27,20 @@ class KilledImportTest {
     @Test
     void whatAKilledServiceImportedIsNotThereAndLost() throws Exception {
         String location;
-        try (ServiceProcess service = ServiceProcess.start(url)) {
-            HttpResponse<String> begun = HttpClient.newHttpClient()
-                    .send(
-                            HttpRequest.newBuilder(URI.create(service.url(TransferTest.IMPORTS)))
-                                    .header("Content-Type", "application/json")
-                                    .header("Idempotency-Key", "killed")
-                                    .POST(BodyPublishers.ofString(TransferTest.leads("killed-", 10_000, "A lead")))
-                                    .build(),
-                            BodyHandlers.ofString());
-            location = TransferTest.location(begun);
+        // Half of it is written when it comes to an item that somebody else writes just then, and does not end. The
+        // service is
+        // killed before that is undone.
+        try (Connection other = dataSource(url).getConnection();
+                ServiceProcess service = ServiceProcess.start(url)) {
+            other.setAutoCommit(false);
+            try (Statement statement = other.createStatement()) {
+                statement.execute("insert into catalogue_item (kind, id, revision, name, document)"
+                        + " values ('LINK', 'killed-05000', 1, 'x', '{}')");
+            }
+            location = TransferTest.location(begin(service));
             await().atMost(Duration.ofSeconds(60))
                     .pollInterval(Duration.ofMillis(10))
-                    .until(() -> count("catalogue_import where state = 'RUNNING' and done > 0") == 1);
+                    .until(() -> count("catalogue_import where state = 'RUNNING' and done >= 4000") == 1);
         }
         String id = location.substring(location.lastIndexOf('/') + 1);
         ImportStatuses elsewhere = new ImportStatuses(database, JsonMapper.shared());
@@ -55,6 +58,17 @@ class KilledImportTest {
         assertThat(count("idempotency_key")).isZero();
         // The change of the demo gear was the only one.
         assertThat(count("catalogue_state where revision = 1")).isEqualTo(1);
+    }
+
+    private static HttpResponse<String> begin(ServiceProcess service) throws Exception {
+        return HttpClient.newHttpClient()
+                .send(
+                        HttpRequest.newBuilder(URI.create(service.url(TransferTest.IMPORTS)))
+                                .header("Content-Type", "application/json")
+                                .header("Idempotency-Key", "killed")
+                                .POST(BodyPublishers.ofString(TransferTest.leads("killed-", 10_000, "A lead")))
+                                .build(),
+                        BodyHandlers.ofString());
     }
 
     private int count(String what) {
