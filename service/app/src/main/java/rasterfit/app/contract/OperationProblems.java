@@ -30,6 +30,19 @@ final class OperationProblems implements OpenApiCustomizer {
     /** Names of operations on what is stored. */
     private static final Pattern STORED = Pattern.compile("Gear|Collection|Record");
 
+    /** By operation. */
+    private static final Map<String, Map<Integer, String>> OF_IMPORTS = Map.of(
+            "importCatalogue",
+            Map.of(
+                    409,
+                    "An import with the same idempotency key is still being worked on, or this one was ended.",
+                    503,
+                    "There are too many imports, or another one was written for too long."),
+            "getImport",
+            Map.of(404, ProblemType.NOT_FOUND.title()),
+            "cancelImport",
+            Map.of(404, ProblemType.NOT_FOUND.title(), 409, "The import has ended already."));
+
     @Override
     public void customise(OpenAPI contract) {
         contract.setInfo(new Info()
@@ -80,6 +93,7 @@ final class OperationProblems implements OpenApiCustomizer {
             problems.put(412, ProblemType.PRECONDITION_FAILED.title());
             problems.put(428, ProblemType.PRECONDITION_REQUIRED.title());
         }
+        problems.putAll(OF_IMPORTS.getOrDefault(String.valueOf(operation.getOperationId()), Map.of()));
         problems.forEach((status, description) ->
                 operation.getResponses().addApiResponse(Integer.toString(status), response(description)));
         if ("match".equals(operation.getOperationId())) {

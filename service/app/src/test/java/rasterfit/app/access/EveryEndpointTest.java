@@ -35,6 +35,9 @@ class EveryEndpointTest extends TokenServedTest {
      */
     private static final Map<String, String> PRIVATE = Map.of("/owned", "", "/v1/collections", "{\"name\": \"Mine\"}");
 
+    /** Private too, but not created by a plain POST: an import that runs is another owner's in RunningImportTest. */
+    private static final Set<String> PRIVATE_BESIDES = Set.of("/v1/catalogue/imports");
+
     @Autowired
     @Qualifier("requestMappingHandlerMapping")
     RequestMappingHandlerMapping mapping;
@@ -130,6 +133,7 @@ class EveryEndpointTest extends TokenServedTest {
                 .filter(Endpoint::namesAnElement)
                 .filter(endpoint -> endpoint.scope() != Scope.ADMIN)
                 .filter(endpoint -> !SHARED.contains(endpoint.root()) && !PRIVATE.containsKey(endpoint.root()))
+                .filter(endpoint -> !PRIVATE_BESIDES.contains(endpoint.root()))
                 .toList();
         assertThat(undecided)
                 .as("in neither SHARED nor PRIVATE: " + Endpoint.words(undecided))

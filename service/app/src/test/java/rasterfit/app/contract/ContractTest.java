@@ -56,6 +56,8 @@ class ContractTest extends ServedTest {
                         "get /v1/catalogue/{kind}/{id}/revisions/{revision}",
                         "post /v1/catalogue/{kind}/{id}/revisions/{revision}/restore",
                         "post /v1/catalogue/imports",
+                        "get /v1/catalogue/imports/{id}",
+                        "delete /v1/catalogue/imports/{id}",
                         "get /v1/catalogue/exports",
                         "get /v1/collections",
                         "post /v1/collections",
