@@ -103,27 +103,19 @@ final class Contradictions {
     }
 
     private void picture() {
-        Integer dots = measured.activeDots();
-        Optional<Bounds> dotsPerLine = measured.of(Measurand.DOTS_PER_LINE);
-        if (dots != null
-                && dotsPerLine.isPresent()
-                && !SourceTiming.hasRoomForDots(dotsPerLine.get().greatest(), dots)) {
-            noRoom("active/dots", dots, Measurand.DOTS_PER_LINE, dotsPerLine.get());
+        Optional<Bounds> dots = measured.of(Measurand.DOTS_PER_LINE);
+        Optional<Bounds> lines = measured.linesPerField();
+        for (Picture.Excess excess :
+                measured.picture().beyond(dots.map(Bounds::greatest), lines.map(Bounds::greatest))) {
+            boolean across = excess.total() == Measurand.DOTS_PER_LINE;
+            Measurand counted = across ? Measurand.DOTS_PER_LINE : LineRate.countedLines(measured);
+            Bounds total = (across ? dots : lines).orElseThrow();
+            found.add(new Contradiction(
+                    List.of(excess.member(), counted.id()),
+                    "By " + excess.member() + " the picture takes or reaches " + excess.end() + " "
+                            + counted.unit() + ", but by " + counted.id() + " there are " + range(total)
+                            + " in all, sync among them."));
         }
-        Integer lines = measured.activeLines();
-        Optional<Bounds> counted = measured.linesPerField();
-        if (lines != null
-                && counted.isPresent()
-                && !SourceTiming.hasRoomForLines(counted.get().greatest(), lines)) {
-            noRoom("active/lines", lines, LineRate.countedLines(measured), counted.get());
-        }
-    }
-
-    private void noRoom(String member, int active, Measurand counted, Bounds total) {
-        found.add(new Contradiction(
-                List.of(member, counted.id()),
-                member + " is " + active + ", but " + counted.id() + " is " + range(total)
-                        + ": too few to leave room for sync."));
     }
 
     private void add(Stream<Measurand> members, String message) {

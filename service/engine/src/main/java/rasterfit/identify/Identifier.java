@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
@@ -44,8 +45,7 @@ public final class Identifier {
         this.derivation = Derivation.of(measured);
         this.given = measured.values().size()
                 + (measured.scan() == null ? 0 : 1)
-                + (measured.activeDots() == null ? 0 : 1)
-                + (measured.activeLines() == null ? 0 : 1);
+                + measured.picture().given();
     }
 
     public static Identification identify(MeasuredTiming measured) {
@@ -114,15 +114,10 @@ public final class Identifier {
         if (measured.scan() != null && measured.scan() != timing.scan()) {
             unexplained.add("scan");
         }
-        Integer dots = measured.activeDots();
-        if (dots != null && !SourceTiming.hasRoomForDots(timing.dotsPerLine(), dots)) {
-            unexplained.add("active/dots");
-        }
-        Integer lines = measured.activeLines();
-        if (lines != null && !SourceTiming.hasRoomForLines(timing.linesPerField(), lines)) {
-            unexplained.add("active/lines");
-        }
-        Boolean usualWidth = dots == null ? null : timing.isOfUsualWidth(dots);
+        measured.picture()
+                .beyond(Optional.of(timing.dotsPerLine()), Optional.of(timing.linesPerField()))
+                .forEach(excess -> unexplained.add(excess.member()));
+        Boolean usualWidth = measured.picture().isOfUsualWidth(timing.dotsPerLine());
         return new Candidate(kind, timing, known, clock, deviations, unexplained, usualWidth, ASSUMED);
     }
 

@@ -13,14 +13,10 @@ import rasterfit.timing.Scan;
  *
  * @param values at least one; each in its measurand's unit
  * @param scan if known
- * @param activeDots counted in a line of the picture
- * @param activeLines counted in a field of the picture
+ * @param picture what was counted of it
  */
 public record MeasuredTiming(
-        Map<Measurand, Bounds> values,
-        @Nullable Scan scan,
-        @Nullable Integer activeDots,
-        @Nullable Integer activeLines) {
+        Map<Measurand, Bounds> values, @Nullable Scan scan, Picture picture) {
 
     public MeasuredTiming {
         if (values.isEmpty()) {

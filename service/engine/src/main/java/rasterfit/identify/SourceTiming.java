@@ -12,21 +12,6 @@ import rasterfit.timing.Scan;
  * @param dotsPerLine may be a fraction (855/2)
  */
 public record SourceTiming(Frequency dotClock, Rational dotsPerLine, Rational linesPerField) {
-
-    /** Sync and equalising leave at most so many lines for a picture: 2.5 lines of field sync (ITU-R BT.1700). */
-    private static final Rational FIELD_SYNC_LINES = Rational.of(5, 2);
-
-    /** Line sync takes 4.7 µs of 64 µs (ITU-R BT.1700); at twice the line rate half of it. */
-    private static final Rational LINE_SYNC_SHARE = Rational.of(47, 640);
-
-    /** The picture takes 52 µs of 64 µs (ITU-R BT.1700: 12 µs of blanking); the 525-line share is the same to 2 %. */
-    private static final Rational STANDARD_PICTURE_SHARE = Rational.of(52, 64);
-
-    /** Consoles draw at least so much of the standard's picture width, and little more than all of it (assumption). */
-    private static final Rational LEAST_USUAL_WIDTH = Rational.of(80, 100);
-
-    private static final Rational GREATEST_USUAL_WIDTH = Rational.of(103, 100);
-
     public SourceTiming {
         if (dotClock.hz().signum() <= 0 || dotsPerLine.signum() <= 0 || linesPerField.signum() <= 0) {
             throw new IllegalArgumentException("clock and counts of a timing are positive");
@@ -68,21 +53,5 @@ public record SourceTiming(Frequency dotClock, Rational dotsPerLine, Rational li
 
     private static boolean isWithin5Percent(Rational value, Rational nominal) {
         return !value.dividedBy(nominal).minus(Rational.ONE).abs().isGreaterThan(Rational.of(5, 100));
-    }
-
-    /** Whether a line has room for so many dots beside its sync. */
-    static boolean hasRoomForDots(Rational dotsPerLine, int activeDots) {
-        return !Rational.of(activeDots).dividedBy(dotsPerLine).isGreaterThan(Rational.ONE.minus(LINE_SYNC_SHARE));
-    }
-
-    /** Whether a field has room for so many lines beside its sync. */
-    static boolean hasRoomForLines(Rational linesPerField, int activeLines) {
-        return !Rational.of(activeLines).plus(FIELD_SYNC_LINES).isGreaterThan(linesPerField);
-    }
-
-    /** Whether so many dots make a picture about as wide as the standard's. */
-    boolean isOfUsualWidth(int activeDots) {
-        Rational width = Rational.of(activeDots).dividedBy(dotsPerLine).dividedBy(STANDARD_PICTURE_SHARE);
-        return !width.isLessThan(LEAST_USUAL_WIDTH) && !width.isGreaterThan(GREATEST_USUAL_WIDTH);
     }
 }

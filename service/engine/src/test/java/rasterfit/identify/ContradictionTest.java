@@ -111,6 +111,20 @@ class ContradictionTest {
                 .isEmpty();
     }
 
+    @Test
+    void aPictureThatEndsAfterItsLineOrField() {
+        Measured counted =
+                Measured.nothing().count(Measurand.DOTS_PER_LINE, "341").count(Measurand.LINES_PER_FIELD, "262");
+        assertThat(only(counted.picture(new Picture(256, 224, 86, 38))).members())
+                .containsExactly("active/firstDot", "dotsPerLine");
+        assertThat(only(counted.picture(new Picture(256, 224, 85, 39))).members())
+                .containsExactly("active/firstLine", "linesPerField");
+        assertThat(counted.picture(new Picture(256, 224, 85, 38)).identified().contradictions())
+                .isEmpty();
+        assertThat(only(counted.picture(new Picture(null, null, 341, null))).message())
+                .contains("active/firstDot", "342 dots", "341 in all");
+    }
+
     private static Contradiction only(Measured measured) {
         Identification found = measured.identified();
         assertThat(found.contradictions()).hasSize(1);

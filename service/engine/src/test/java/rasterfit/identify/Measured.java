@@ -10,8 +10,7 @@ import rasterfit.timing.Scan;
 final class Measured {
     private final Map<Measurand, Bounds> values = new EnumMap<>(Measurand.class);
     private @Nullable Scan scan;
-    private @Nullable Integer activeDots;
-    private @Nullable Integer activeLines;
+    private Picture picture = Picture.UNKNOWN;
 
     static Measured nothing() {
         return new Measured();
@@ -36,13 +35,16 @@ final class Measured {
     }
 
     Measured active(@Nullable Integer dots, @Nullable Integer lines) {
-        activeDots = dots;
-        activeLines = lines;
+        return picture(new Picture(dots, lines, null, null));
+    }
+
+    Measured picture(Picture counted) {
+        picture = counted;
         return this;
     }
 
     MeasuredTiming timing() {
-        return new MeasuredTiming(values, scan, activeDots, activeLines);
+        return new MeasuredTiming(values, scan, picture);
     }
 
     Identification identified() {
