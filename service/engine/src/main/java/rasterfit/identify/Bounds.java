@@ -66,6 +66,11 @@ public record Bounds(Rational least, Rational typical, Rational greatest) {
                 least.dividedBy(other.greatest), typical.dividedBy(other.typical), greatest.dividedBy(other.least));
     }
 
+    /** Half of the width in millionths of the middle. */
+    public Rational tolerancePpm() {
+        return width().dividedBy(least.plus(greatest)).times(MILLION);
+    }
+
     private Rational width() {
         return greatest.minus(least);
     }

@@ -22,6 +22,9 @@ final class Composer {
 
     private static final Rational TWO = Rational.of(2);
 
+    /** A line rate known worse than this fits too many numbers of dots to mean any of them (assumption). */
+    private static final Rational MOST_TOLERANCE_PPM = Rational.of(200);
+
     private final MeasuredTiming measured;
     private final Derivation derivation;
     private final boolean anyDots;
@@ -30,7 +33,12 @@ final class Composer {
     Composer(MeasuredTiming measured, Derivation derivation, boolean anyDots) {
         this.measured = measured;
         this.derivation = derivation;
-        this.anyDots = anyDots || measured.has(Measurand.DOTS_PER_LINE) || measured.has(Measurand.DOT_CLOCK);
+        boolean isSharp = derivation
+                .lineRate()
+                .map(hz -> !hz.tolerancePpm().isGreaterThan(MOST_TOLERANCE_PPM))
+                .orElse(false);
+        this.anyDots =
+                (anyDots && isSharp) || measured.has(Measurand.DOTS_PER_LINE) || measured.has(Measurand.DOT_CLOCK);
     }
 
     /** Timings that may fit, each once with the first clock that makes it. */

@@ -64,6 +64,11 @@ public enum Measurand {
         return unit;
     }
 
+    /** Whether it is counted, and so exact unless a range is given. */
+    public boolean isCount() {
+        return this == LINES_PER_FIELD || this == LINES_PER_FRAME || this == DOTS_PER_LINE;
+    }
+
     /** Its exact value in a timing, in {@link #unit}. */
     public abstract Rational of(SourceTiming timing);
 }

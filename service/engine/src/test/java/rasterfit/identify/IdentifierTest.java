@@ -188,6 +188,15 @@ class IdentifierTest {
     }
 
     @Test
+    void aVagueLineRateOfNoClassFindsNothing() {
+        // 16 500 Hz ± 2 % would fit some number of dots of every clock.
+        Identification found =
+                Measured.nothing().with(Measurand.LINE_RATE, "16500", 20_000).identified();
+        assertThat(found.fitting()).isZero();
+        assertThat(found.candidates()).isEmpty();
+    }
+
+    @Test
     void anUnusualLineCountIsTakenAsItWasMeasured() {
         Candidate best = Measured.nothing()
                 .with(Measurand.DOT_CLOCK, "7159090", 20)
