@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import rasterfit.gear.LineStandard;
 import rasterfit.quantity.Frequency;
 import rasterfit.quantity.Rational;
@@ -21,6 +22,9 @@ final class Composer {
     private static final Frequency MIDDLE_LINE_RATE = Frequency.ofHz(22_500);
 
     private static final Rational TWO = Rational.of(2);
+
+    /** How far a line rate of broadcast kinship lies from a standard's or from twice it (assumption; known: 0.6 %). */
+    private static final Rational MOST_PERCENT = Rational.of(5);
 
     /** A line rate known worse than this fits too many numbers of dots to mean any of them (assumption). */
     private static final Rational MOST_TOLERANCE_PPM = Rational.of(200);
@@ -52,7 +56,11 @@ final class Composer {
             }
             for (Rational dots : dots(clock)) {
                 Frequency lineRate = clock.rate().dividedBy(dots);
-                if (derivation.lineRate().map(hz -> hz.contains(lineRate.hz())).orElse(true)) {
+                if (isOfKinship(lineRate)
+                        && derivation
+                                .lineRate()
+                                .map(hz -> hz.contains(lineRate.hz()))
+                                .orElse(true)) {
                     for (Rational lines : lines(clock, lineRate)) {
                         timings.putIfAbsent(new SourceTiming(clock.rate(), dots, lines), clock);
                     }
@@ -60,6 +68,12 @@ final class Composer {
             }
         }
         return timings;
+    }
+
+    private static boolean isOfKinship(Frequency lineRate) {
+        return Stream.of(Broadcast.LINE_RATE_525, Broadcast.LINE_RATE_625)
+                .flatMap(standard -> Stream.of(standard, standard.times(2)))
+                .anyMatch(standard -> !lineRate.percentFrom(standard).abs().isGreaterThan(MOST_PERCENT));
     }
 
     private SortedSet<Rational> dots(DotClock clock) {

@@ -75,7 +75,7 @@ public final class Identifier {
         Bases bases = bases(fitting);
         List<Candidate> ranked = best.stream()
                 .sorted(ORDER)
-                .map(candidate -> candidate.on(measuredParts(candidate, bases)))
+                .map(candidate -> candidate.on(partsOf(candidate, bases, fitting)))
                 .toList();
         return new Identification(
                 List.of(), given, derivation.told(), all.size(), fitting.size(), ranked, Openness.of(fitting));
@@ -139,22 +139,33 @@ public final class Identifier {
         return follows && values == 1 ? Basis.COMPUTED : Basis.ASSUMED;
     }
 
-    private Bases measuredParts(Candidate candidate, Bases otherwise) {
+    /**
+     * The same for one candidate, with what was measured: a value that fits, and is the only one that does. Values that are
+     * taken as they are leave no choice.
+     */
+    private Bases partsOf(Candidate candidate, Bases otherwise, List<Candidate> fitting) {
         boolean itself = candidate.kind() == Kind.AS_MEASURED;
         return new Bases(
                 otherwise.lineStandard(),
-                part(candidate, Measurand.DOT_CLOCK.id(), itself ? Basis.COMPUTED : otherwise.dotClock()),
-                part(candidate, Measurand.DOTS_PER_LINE.id(), itself ? Basis.COMPUTED : otherwise.dotsPerLine()),
-                part(candidate, Measurand.LINES_PER_FIELD.id(), itself ? Basis.COMPUTED : otherwise.linesPerField()),
-                part(candidate, "scan", itself ? Basis.COMPUTED : otherwise.scan()));
+                part(candidate, Measurand.DOT_CLOCK, fitting, itself ? Basis.COMPUTED : otherwise.dotClock()),
+                part(candidate, Measurand.DOTS_PER_LINE, fitting, itself ? Basis.COMPUTED : otherwise.dotsPerLine()),
+                part(
+                        candidate,
+                        Measurand.LINES_PER_FIELD,
+                        fitting,
+                        itself ? Basis.COMPUTED : otherwise.linesPerField()),
+                measured.scan() == candidate.timing().scan()
+                        ? Basis.MEASURED
+                        : itself ? Basis.COMPUTED : otherwise.scan());
     }
 
-    private Basis part(Candidate candidate, String member, Basis otherwise) {
-        boolean wasGiven = member.equals("scan")
-                ? measured.scan() != null
-                : measured.values().keySet().stream()
-                        .anyMatch(measurand -> measurand.id().equals(member));
-        return wasGiven && !candidate.unexplained().contains(member) ? Basis.MEASURED : otherwise;
+    private Basis part(Candidate candidate, Measurand measurand, List<Candidate> fitting, Basis otherwise) {
+        Rational value = measurand.of(candidate.timing());
+        boolean fits =
+                measured.of(measurand).map(bounds -> bounds.contains(value)).orElse(false);
+        boolean isOnly =
+                fitting.stream().allMatch(other -> measurand.of(other.timing()).equals(value));
+        return fits && isOnly ? Basis.MEASURED : otherwise;
     }
 
     private static int departures(SourceTiming timing) {

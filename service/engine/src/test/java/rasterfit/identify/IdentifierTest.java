@@ -297,6 +297,31 @@ class IdentifierTest {
     }
 
     @Test
+    void aCountThatARangeLeavesOpenIsAssumed() {
+        // CTA-861-I table 1: 312, 313 or 314 lines.
+        Identification found = Measured.nothing()
+                .with(Measurand.LINE_RATE, "15625", 1)
+                .with(Measurand.LINES_PER_FIELD, Bounds.between(Rational.of(312), Rational.of(314)))
+                .identified();
+        assertThat(found.candidates().get(0).bases().linesPerField()).isEqualTo(Basis.ASSUMED);
+    }
+
+    @Test
+    void nothingIsComposedFarFromTheStandardLines() {
+        // 50 kHz would be 270 dots of 13.5 MHz, which no broadcast equipment has (5 % of the line rates: assumption).
+        assertThat(Measured.nothing()
+                        .with(Measurand.LINE_RATE, "50000", 10)
+                        .identified()
+                        .candidates())
+                .isEmpty();
+        assertThat(Measured.nothing()
+                        .count(Measurand.DOTS_PER_LINE, "30000")
+                        .identified()
+                        .candidates())
+                .isEmpty();
+    }
+
+    @Test
     void atLeastOneRateOrCountIsNeeded() {
         assertThatThrownBy(() -> Measured.nothing().scan(Scan.PROGRESSIVE).timing())
                 .isInstanceOf(IllegalArgumentException.class);

@@ -20,6 +20,7 @@ import rasterfit.identify.MeasuredTiming;
  * @param derived what follows from them alone
  * @param considered how many timings were compared with them
  * @param fitting how many explain every value; if none does, the candidates are what comes nearest
+ * @param message the same in words
  * @param candidates best first, at most as many as were asked for
  * @param open what the fitting ones still differ in, the most telling first
  */
@@ -29,6 +30,7 @@ record IdentifiedTiming(
         List<DerivedValue> derived,
         int considered,
         int fitting,
+        String message,
         List<TimingCandidate> candidates,
         List<OpenPart> open) {
 
@@ -97,8 +99,22 @@ record IdentifiedTiming(
                 found.derived().stream().map(IdentifiedTiming::derived).toList(),
                 found.considered(),
                 found.fitting(),
+                message(found),
                 candidates,
                 found.open().stream().map(OpenPart::of).toList());
+    }
+
+    private static String message(Identification found) {
+        if (found.fitting() > 0) {
+            return found.fitting() == 1
+                    ? "One timing of broadcast kinship explains every value."
+                    : found.fitting() + " timings of broadcast kinship explain every value.";
+        }
+        return found.candidates().isEmpty()
+                ? "No timing of broadcast kinship explains any of the values. The dot clock, the dots of a line and the"
+                        + " lines of a field, measured together, describe a mode by themselves."
+                : "No timing of broadcast kinship explains every value. What comes nearest is told with what it leaves"
+                        + " unexplained.";
     }
 
     private static DerivedValue derived(Identification.Derived derived) {

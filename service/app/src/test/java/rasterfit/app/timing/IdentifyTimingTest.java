@@ -157,11 +157,19 @@ class IdentifyTimingTest extends ServedTest {
         // VESA DMT 1.13, 0x04: 25.175 MHz, 800 × 525; no broadcast clock.
         JsonNode answer = identified("{'dotClockHz': '25175000', 'dotsPerLine': '800', 'linesPerField': '525'}");
         assertThat(answer.path("fitting").asInt()).isZero();
+        assertThat(answer.path("message").asString()).startsWith("No timing").contains("nearest");
         assertThat(answer.at("/candidates/0/kind").asString()).isEqualTo("AS_MEASURED");
         assertThat(answer.at("/candidates/0").has("clock")).isFalse();
         assertThat(answer.at("/candidates/0").has("timingClass")).isFalse();
         assertThat(answer.at("/candidates/1/unexplained/0").asString()).isEqualTo("dotsPerLine");
         assertThat(answer.at("/candidates/1/explained").asInt()).isEqualTo(1);
+    }
+
+    @Test
+    void aRateFarFromBroadcastGetsAdviceInsteadOfCandidates() throws Exception {
+        JsonNode answer = identified("{'lineRateHz': '50000'}");
+        assertThat(answer.path("candidates")).isEmpty();
+        assertThat(answer.path("message").asString()).contains("dot clock");
     }
 
     @Test
