@@ -22,4 +22,14 @@ public record Display(
             throw new IllegalArgumentException("a display needs at least one input");
         }
     }
+
+    /** The same display with other inputs. */
+    public Display with(List<DisplayInput> others) {
+        return new Display(id, name, displayClass, panel, others, assumptions);
+    }
+
+    /** The same display under another id. */
+    public Display withId(String other) {
+        return new Display(other, name, displayClass, panel, inputs, assumptions);
+    }
 }

@@ -37,9 +37,11 @@ public final class Rules {
         List<Rule> rules = new ArrayList<>();
         Stream.of(
                         SignalRules.ALL,
+                        LinkRules.ALL,
                         InputRules.ALL,
                         ProcessingRules.ALL,
                         LinkClockRules.ALL,
+                        OwnerRules.ALL,
                         LimitRules.ALL,
                         FindingRules.ALL,
                         EdidRules.ALL)

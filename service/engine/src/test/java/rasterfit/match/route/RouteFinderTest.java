@@ -4,16 +4,20 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import rasterfit.gear.Carried;
+import rasterfit.gear.ColourEncoding;
 import rasterfit.gear.Converter;
 import rasterfit.gear.Display;
+import rasterfit.gear.Fact;
 import rasterfit.gear.Format;
 import rasterfit.gear.Level;
 import rasterfit.gear.Link;
 import rasterfit.gear.Plug;
 import rasterfit.gear.SourceOutput;
 import rasterfit.gear.SyncKind;
+import rasterfit.match.MatchRequest;
 import rasterfit.match.MatchResult.RouteStep;
 
 /**
@@ -75,16 +79,6 @@ class RouteFinderTest {
     }
 
     @Test
-    void onlyCablesAreChained() {
-        // Link.Kind: adapters and switches are kept with the catalogue, and not chained so far.
-        Link adapter = Parts.link("adapter", Link.Kind.ADAPTER, CONSOLE, SCART, null, Format.RGB);
-        Link cable = Parts.cable("cable", CONSOLE, SCART, Format.RGB);
-
-        assertThat(direct(TUBE, Parts.rgb(CONSOLE), adapter)).isEmpty();
-        assertThat(keys(direct(TUBE, Parts.rgb(CONSOLE), adapter, cable))).containsExactly("rgb > cable > tube:rgb");
-    }
-
-    @Test
     void aPlainLeadIsTakenOnlyWhereNoCableCarriesTheSignal() {
         // DEVELOPERS.md, decision 3.
         Link fits = Parts.cable("fits", SCART, SCART, Format.RGB);
@@ -115,13 +109,30 @@ class RouteFinderTest {
     }
 
     @Test
-    void compositeVideoIsNotComputed() {
-        SourceOutput composite = Parts.output("cvbs", SCART, Format.CVBS, null, Level.VIDEO_75_OHM);
-        Display takesIt = Parts.display(Parts.input("in", SCART, Format.CVBS));
+    void aColourEncodingNeedsADecoderThatKnowsIt() {
+        // BT.1700: the two usual encodings of 525 and 625 lines; a decoder that does not say is taken to know both.
+        SourceOutput usual = composite(null);
+        SourceOutput rare = composite("C525_443");
+        isOpen(direct(Parts.display(Parts.input("in", SCART, Format.CVBS)), usual));
+        isRefusedBy(direct(Parts.display(Parts.input("in", SCART, Format.CVBS)), rare), "display.encoding-not-decoded");
+        Carried other = new Carried(Format.CVBS, Set.of(), Set.of(ColourEncoding.C625_443), null);
+        isRefusedBy(
+                direct(Parts.display(Parts.input("in", null, SCART, Level.VIDEO_75_OHM, other)), usual),
+                "display.encoding-not-decoded");
+        Carried both = new Carried(
+                Format.CVBS, Set.of(), Set.of(ColourEncoding.C525_358, new ColourEncoding("C525_443")), null);
+        isOpen(direct(Parts.display(Parts.input("in", null, SCART, Level.VIDEO_75_OHM, both)), rare));
+    }
 
-        isRefusedBy(direct(takesIt, composite), "format.colour-encoding-not-computed");
-        Converter box = Parts.converter("box", null, SCART, Level.VIDEO_75_OHM, Parts.digitalOut(HDMI));
-        isRefusedBy(Parts.routes(SCREEN, List.of(composite), List.of(box)), "format.colour-encoding-not-computed");
+    private static SourceOutput composite(@Nullable String encoding) {
+        return new SourceOutput(
+                "cvbs",
+                SCART,
+                Format.CVBS,
+                null,
+                encoding == null ? null : new ColourEncoding(encoding),
+                Level.VIDEO_75_OHM,
+                Fact.unknown());
     }
 
     @Test
@@ -272,5 +283,48 @@ class RouteFinderTest {
                         .filter(route -> route.leg() != null)
                         .map(Route::endsDigital))
                 .containsExactly(false);
+    }
+
+    @Test
+    void anOwnedCableIsOnePieceAndCannotBeOnBothSidesOfAConverter() {
+        Converter box = Parts.converter(
+                "box",
+                null,
+                SCART,
+                Level.VIDEO_75_OHM,
+                Parts.analogOut(SCART, SyncKind.COMPOSITE_SYNC, Level.VIDEO_75_OHM));
+        Link mine = Parts.cable("mine", SCART, SCART, Format.RGB);
+        Link other = Parts.cable("other", SCART, SCART, Format.RGB);
+
+        List<String> catalogued = keys(Parts.routes(TUBE, List.of(Parts.rgb(SCART)), List.of(box), mine));
+        assertThat(catalogued)
+                .containsExactlyInAnyOrder("rgb > mine > tube:rgb", "rgb > mine > box:in → analog > mine > tube:rgb");
+
+        // A plain lead takes the second place, as where no cable is known.
+        assertThat(keys(Parts.routes(Set.of("mine"), TUBE, List.of(Parts.rgb(SCART)), List.of(box), mine)))
+                .containsExactlyInAnyOrder("rgb > mine > tube:rgb", "rgb > mine > box:in → analog > tube:rgb");
+
+        assertThat(keys(Parts.routes(Set.of("mine"), TUBE, List.of(Parts.rgb(SCART)), List.of(box), mine, other)))
+                .contains(
+                        "rgb > mine > box:in → analog > other > tube:rgb",
+                        "rgb > other > box:in → analog > mine > tube:rgb",
+                        "rgb > other > box:in → analog > other > tube:rgb")
+                .doesNotContain("rgb > mine > box:in → analog > mine > tube:rgb");
+    }
+
+    @Test
+    void everyPartOfAChainSaysWhetherItIsOwned() {
+        Link mine = Parts.cable("mine", CONSOLE, SCART, Format.RGB);
+        Link last = Parts.cable("last", HDMI, HDMI, Format.TMDS);
+        Route route = Parts.routes(SCREEN, List.of(Parts.rgb(CONSOLE)), List.of(BOX), mine, last)
+                .get(0);
+
+        assertThat(route.steps(new MatchRequest.Owned(true, false, Set.of("mine"), List.of())))
+                .extracting(RouteStep::owned)
+                .containsExactly(true, true, false, false, false);
+        assertThat(route.steps(new MatchRequest.Owned(false, true, Set.of("box", "last"), List.of())))
+                .extracting(RouteStep::owned)
+                .containsExactly(false, false, true, true, true);
+        assertThat(route.steps()).extracting(RouteStep::owned).containsOnly(false);
     }
 }
