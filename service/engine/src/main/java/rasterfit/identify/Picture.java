@@ -28,10 +28,10 @@ public record Picture(
     /** The picture takes 52 µs of 64 µs (ITU-R BT.1700: 12 µs of blanking); the 525-line share is the same to 2 %. */
     private static final Rational STANDARD_SHARE = Rational.of(52, 64);
 
-    /** Consoles draw at least so much of the standard's picture width, and little more than all of it (assumption). */
+    /** Consoles draw at least so much of the standard's picture width, and at most the 720 samples of ITU-R BT.601 (assumption). */
     private static final Rational LEAST_USUAL_WIDTH = Rational.of(80, 100);
 
-    private static final Rational GREATEST_USUAL_WIDTH = Rational.of(103, 100);
+    private static final Rational GREATEST_USUAL_WIDTH = Rational.of(104, 100);
 
     /** Something counted that a line or a field cannot hold. */
     record Excess(String member, int end, Measurand total) {}
