@@ -1,12 +1,16 @@
 package rasterfit.app.gear;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import rasterfit.edid.EdidReading;
 import rasterfit.gear.Catalogue;
 import rasterfit.gear.Converter;
 import rasterfit.gear.Display;
+import rasterfit.gear.DisplayClass;
 import rasterfit.gear.Link;
+import rasterfit.gear.Panel;
 import rasterfit.gear.PriceRange;
 import rasterfit.gear.Source;
 
@@ -42,6 +46,26 @@ public final class GearReader {
         return EdidDisplay.read(at, name, edidBase64);
     }
 
+    /** The bytes of an EDID in base64; null, and a fault at the place, if it is none. */
+    public static byte @Nullable [] edidBytes(Place at, String base64) {
+        return EdidText.bytes(at, base64);
+    }
+
+    /** What an EDID says; null, and a fault at the place, if the bytes are none. */
+    public static @Nullable EdidReading edid(Place at, byte[] bytes) {
+        return EdidText.read(at, bytes);
+    }
+
+    /** The panel that is taken where an EDID alone is known; absent if the EDID names no raster that a panel can have. */
+    public static Optional<Panel.Grid> assumedPanel(EdidReading edid) {
+        return Optional.ofNullable(EdidDisplay.panel(edid));
+    }
+
+    /** The class that is taken where it is not stated. */
+    public static DisplayClass assumedClass(Panel panel, List<EdidReading> edids) {
+        return EdidDisplay.assumedClass(panel, edids);
+    }
+
     /** @param defaultId for inline gear without an id; null where an id is required */
     public static @Nullable Converter converter(Place at, ConverterBody body, @Nullable String defaultId) {
         return ConverterReader.read(at, body, defaultId);
@@ -50,6 +74,11 @@ public final class GearReader {
     /** @param defaultId for inline gear without an id; null where an id is required */
     public static @Nullable Link link(Place at, LinkBody body, @Nullable String defaultId) {
         return LinkReader.read(at, body, defaultId);
+    }
+
+    /** Notes a reference to a timing, such as {@code vic:16}, that no standard has. */
+    public static void checkTiming(Place at, String reference) {
+        TimingReferences.read(at, reference);
     }
 
     /** A price that stands beside gear which has no place for it. */
@@ -78,6 +107,7 @@ public final class GearReader {
         RequiredMembers.check(body);
         Faults faults = new Faults();
         Place root = Place.root(faults);
+        ProvenancePaths.check(root, body);
         if (!body.format().equals(CatalogueBody.FORMAT)) {
             root.member("format").unknownValue("The format is " + CatalogueBody.FORMAT + ".");
         }

@@ -19,17 +19,26 @@ final class LinkReader {
                 at.member("from"), body.from().connector(), body.from().wiring());
         var to = SharedReader.plug(
                 at.member("to"), body.to().connector(), body.to().wiring());
-        var carries = SharedReader.carried(at.member("carries"), body.carries());
+        boolean converts = body.converts() != null && !body.converts().isEmpty();
+        // Of an adapter that converts nothing need pass unchanged.
+        var carries = SharedReader.carried(at.member("carries"), body.carries(), converts ? 0 : 1);
         var bandwidth = SharedReader.fact(at.member("bandwidthHz"), body.bandwidthHz(), Range.BANDWIDTH);
         keep(at, body);
         var price = SharedReader.price(at.member("price"), body.price());
         return at.make(() -> new Link(id, name, body.kind(), from, to, carries, price, bandwidth));
     }
 
+    private static LinkBody.ConversionBody conversion(Place at, LinkBody.ConversionBody body) {
+        if (body.from().equals(body.to())) {
+            at.invalid("What goes in comes out; an adapter changes the format, the sync or both.");
+        }
+        return body;
+    }
+
     /** Members that nothing computes with yet still have to make sense. */
     private static void keep(Place at, LinkBody body) {
         at.member("ports").optionalCount(body.ports(), Range.PORTS);
-        at.member("converts").each(body.converts(), 0, MOST_CONVERSIONS, (place, conversion) -> conversion);
+        at.member("converts").each(body.converts(), 0, MOST_CONVERSIONS, LinkReader::conversion);
         SharedReader.fact(at.member("delayUs"), body.delayUs(), Range.MICROSECONDS);
         at.member("sound").optionalToken(body.sound());
         SharedReader.supply(at.member("supply"), body.supply());
