@@ -16,6 +16,7 @@ import io.swagger.v3.oas.models.security.SecurityScheme;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.regex.Pattern;
 import org.springdoc.core.customizers.OpenApiCustomizer;
 import org.springframework.stereotype.Component;
 import rasterfit.app.problem.Problem;
@@ -25,6 +26,22 @@ import rasterfit.app.problem.ProblemType;
 @Component
 final class OperationProblems implements OpenApiCustomizer {
     private static final String PROBLEM = "Problem";
+
+    /** Names of operations on what is stored. */
+    private static final Pattern STORED = Pattern.compile("Gear|Collection|Record");
+
+    /** By operation. */
+    private static final Map<String, Map<Integer, String>> OF_IMPORTS = Map.of(
+            "importCatalogue",
+            Map.of(
+                    409,
+                    "An import with the same idempotency key is still being worked on, or this one was ended.",
+                    503,
+                    "There are too many imports, or another one was written for too long."),
+            "getImport",
+            Map.of(404, ProblemType.NOT_FOUND.title()),
+            "cancelImport",
+            Map.of(404, ProblemType.NOT_FOUND.title(), 409, "The import has ended already."));
 
     @Override
     public void customise(OpenAPI contract) {
@@ -62,17 +79,21 @@ final class OperationProblems implements OpenApiCustomizer {
         if ("deleteOwner".equals(operation.getOperationId())) {
             problems.put(422, "The confirmation does not name the caller.");
         }
-        if ("createToken".equals(operation.getOperationId())) {
+        if (List.of("createToken", "createCollection", "putRecord", "createRecord", "patchRecord", "deleteRecord")
+                .contains(operation.getOperationId())) {
             problems.put(409, ProblemType.CONFLICT.title());
         }
-        boolean isCatalogue = String.valueOf(operation.getOperationId()).contains("Gear");
-        if (isCatalogue && operation.getParameters().stream().anyMatch(one -> "id".equals(one.getName()))) {
+        boolean isStored = STORED.matcher(operation.getOperationId()).find();
+        if (isStored
+                && operation.getParameters().stream()
+                        .anyMatch(one -> List.of("id", "collection").contains(one.getName()))) {
             problems.put(404, ProblemType.NOT_FOUND.title());
         }
-        if (isCatalogue && method != PathItem.HttpMethod.GET) {
+        if (isStored && method != PathItem.HttpMethod.GET) {
             problems.put(412, ProblemType.PRECONDITION_FAILED.title());
             problems.put(428, ProblemType.PRECONDITION_REQUIRED.title());
         }
+        problems.putAll(OF_IMPORTS.getOrDefault(String.valueOf(operation.getOperationId()), Map.of()));
         problems.forEach((status, description) ->
                 operation.getResponses().addApiResponse(Integer.toString(status), response(description)));
         if ("match".equals(operation.getOperationId())) {

@@ -44,7 +44,7 @@ interface AskForm {
 
     AskForm TIMING = (at, answer) -> {
         if (isText(at, answer)) {
-            GearReader.checkTiming(at, answer.asString());
+            GearReader.numberedTiming(at, answer.asString());
         }
     };
 

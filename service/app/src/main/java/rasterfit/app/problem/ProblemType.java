@@ -12,6 +12,7 @@ import java.util.Locale;
 public enum ProblemType {
     BAD_REQUEST(400, "The request cannot be understood"),
     MALFORMED_JSON(400, "The body is not well-formed JSON"),
+    MALFORMED_CSV(400, "The body is not well-formed CSV"),
     MISSING_BODY(400, "A body is needed"),
     DUPLICATE_MEMBER(400, "A member occurs twice in one JSON object"),
     JSON_TOO_COMPLEX(400, "The JSON exceeds a limit of form"),

@@ -55,15 +55,7 @@ public final class ProblemWriter {
             return;
         }
         ProblemType type = problem.type();
-        byte[] body = json.writeValueAsBytes(new Problem(
-                type.uri(),
-                type.code(),
-                type.title(),
-                type.status(),
-                problem.detail(),
-                pathOf(request),
-                requestId,
-                problem.errors()));
+        byte[] body = json.writeValueAsBytes(Problem.of(problem, pathOf(request), requestId));
         response.reset();
         RequestId.of(request, response);
         response.setStatus(type.status());

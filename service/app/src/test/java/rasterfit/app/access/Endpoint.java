@@ -24,7 +24,8 @@ record Endpoint(String method, String pattern, String mediaType, HandlerMethod h
     private static final Pattern VARIABLE = Pattern.compile("\\{\\*?(\\w+)(:[^/]*)?}");
 
     /** Values for variables that take no word. */
-    private static final Map<String, String> VALUES = Map.of("kind", "links", "revision", "1", "rank", "1");
+    private static final Map<String, String> VALUES =
+            Map.of("kind", "links", "section", "items", "revision", "1", "rank", "1");
 
     /** Of the service itself and of what tests add to it, without what other tests need. */
     static List<Endpoint> of(RequestMappingHandlerMapping mapping) {

@@ -33,7 +33,10 @@ class EveryEndpointTest extends TokenServedTest {
      * Lists whose elements belong to their owner, with a body that creates one. An operation on an element of a list that is in
      * neither fails the test: whoever adds one decides which it is.
      */
-    private static final Map<String, String> PRIVATE = Map.of("/owned", "");
+    private static final Map<String, String> PRIVATE = Map.of("/owned", "", "/v1/collections", "{\"name\": \"Mine\"}");
+
+    /** Private too, but not created by a plain POST: an import that runs is another owner's in RunningImportTest. */
+    private static final Set<String> PRIVATE_BESIDES = Set.of("/v1/catalogue/imports");
 
     @Autowired
     @Qualifier("requestMappingHandlerMapping")
@@ -130,6 +133,7 @@ class EveryEndpointTest extends TokenServedTest {
                 .filter(Endpoint::namesAnElement)
                 .filter(endpoint -> endpoint.scope() != Scope.ADMIN)
                 .filter(endpoint -> !SHARED.contains(endpoint.root()) && !PRIVATE.containsKey(endpoint.root()))
+                .filter(endpoint -> !PRIVATE_BESIDES.contains(endpoint.root()))
                 .toList();
         assertThat(undecided)
                 .as("in neither SHARED nor PRIVATE: " + Endpoint.words(undecided))

@@ -106,8 +106,8 @@ class OwnedDisplayMatchTest {
 
     @Test
     void evidenceThatFindsNoInputIsTold() {
-        InputTest elsewhere =
-                new InputTest("digital-9", null, new DisplayTest(FULL_HD, DisplayTest.Outcome.SHOWN, null, DAY));
+        InputTest elsewhere = new InputTest(
+                "digital-9", null, new DisplayTest(FULL_HD.raster(), DisplayTest.Outcome.SHOWN, null, DAY));
         shelf.owned("my-kyloe", List.of(), List.of(elsewhere));
         shelf.missing.add("old-box");
 

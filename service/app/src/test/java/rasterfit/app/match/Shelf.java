@@ -82,7 +82,7 @@ final class Shelf {
     }
 
     static InputTest tested(DisplayTest.Outcome outcome, String firmware) {
-        return new InputTest("digital-1", null, new DisplayTest(FULL_HD, outcome, firmware, DAY));
+        return new InputTest("digital-1", null, new DisplayTest(FULL_HD.raster(), outcome, firmware, DAY));
     }
 
     static InputReading read(Integer... counts) {
