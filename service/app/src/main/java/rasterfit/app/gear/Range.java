@@ -17,7 +17,7 @@ public record Range(BigDecimal least, BigDecimal greatest, String unit) {
     public static final Range FIRST_DOT = of("0", "32768", "dots");
     public static final Range FIRST_LINE = of("0", "32768", "lines");
     static final Range SAMPLES = of("2", "32768", "samples");
-    static final Range PIXELS = of("64", "32768", "pixels");
+    public static final Range PIXELS = of("64", "32768", "pixels");
     static final Range SHARE = of("0.000001", "1000", "");
     static final Range TAPS = of("1", "64", "taps");
     static final Range CROP = of("0", "32768", "lines or dots");

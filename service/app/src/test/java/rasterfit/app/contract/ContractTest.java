@@ -45,6 +45,9 @@ class ContractTest extends ServedTest {
                 .containsExactlyInAnyOrder(
                         "post /v1/matches",
                         "post /v1/displays/decode",
+                        "post /v1/displays/drafts",
+                        "get /v1/templates",
+                        "post /v1/templates/{id}/drafts",
                         "get /v1/timings",
                         "post /v1/timings/generate",
                         "post /v1/timings/identify",
@@ -53,6 +56,7 @@ class ContractTest extends ServedTest {
                         "put /v1/catalogue/{kind}/{id}",
                         "patch /v1/catalogue/{kind}/{id}",
                         "delete /v1/catalogue/{kind}/{id}",
+                        "get /v1/catalogue/{kind}/{id}/facts",
                         "get /v1/catalogue/{kind}/{id}/revisions",
                         "get /v1/catalogue/{kind}/{id}/revisions/{revision}",
                         "post /v1/catalogue/{kind}/{id}/revisions/{revision}/restore",
