@@ -43,7 +43,8 @@ public final class DisplayParts {
     }
 
     private static void leaveLag(Part input, Estimate taken) {
-        input.leave("lag", taken, "Its delay in ms is not known; standard definition and interlaced rasters take longer.");
+        input.leave(
+                "lag", taken, "Its delay in ms is not known; standard definition and interlaced rasters take longer.");
     }
 
     /** What no EDID tells of an input either. */
