@@ -77,11 +77,15 @@ class EngineArchitectureTest {
     }
 
     @Test
-    void theEngineUsesNothingButTheJdkOneFractionLibraryAndNullnessAnnotations() {
+    void theEngineUsesNothingButTheJdkTwoLibrariesOfArithmeticAndNullnessAnnotations() {
         noClasses()
                 .should()
                 .dependOnClassesThat(resideInAnyPackage(
-                                "rasterfit..", "java..", "org.apache.commons.numbers..", "org.jspecify.annotations..")
+                                "rasterfit..",
+                                "java..",
+                                "org.apache.commons.numbers..",
+                                "org.apache.commons.statistics..",
+                                "org.jspecify.annotations..")
                         .negate()
                         // Arrays of primitives live in no package.
                         .and(resideInAPackage("").negate()))

@@ -22,4 +22,9 @@ public record Display(
             throw new IllegalArgumentException("a display needs at least one input");
         }
     }
+
+    /** The same display with other inputs. */
+    public Display with(List<DisplayInput> others) {
+        return new Display(id, name, displayClass, panel, others, assumptions);
+    }
 }

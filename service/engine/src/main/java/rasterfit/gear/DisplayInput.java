@@ -15,6 +15,7 @@ import rasterfit.timing.Scan;
  * @param fieldRate of an analog input; absent where not stated
  * @param sink what a digital input (or an analog one with an EDID) lists; absent where nothing is known
  * @param lowDelay whether the state's picture preset is made for low delay; absent where not stated
+ * @param own what the owner of this very display found out
  */
 public record DisplayInput(
         String id,
@@ -32,7 +33,8 @@ public record DisplayInput(
         Fact overscanPercent,
         Fact resyncMs,
         List<LagReading> lag,
-        @Nullable Boolean lowDelay) {
+        @Nullable Boolean lowDelay,
+        OwnEvidence own) {
 
     public DisplayInput {
         accepts = List.copyOf(accepts);
@@ -42,6 +44,66 @@ public record DisplayInput(
         if (aspectControls.isEmpty()) {
             throw new IllegalArgumentException("a display input needs at least one aspect control");
         }
+    }
+
+    /** As it is catalogued or described, without anything that an owner found out. */
+    public DisplayInput(
+            String id,
+            @Nullable String state,
+            @Nullable Plug plug,
+            Level level,
+            List<Carried> accepts,
+            @Nullable FrequencyRange lineRate,
+            @Nullable FrequencyRange fieldRate,
+            Set<Scan> scans,
+            HalfHeight halfHeight,
+            Rational lineRateResolutionPpm,
+            @Nullable SinkLimits sink,
+            List<AspectControl> aspectControls,
+            Fact overscanPercent,
+            Fact resyncMs,
+            List<LagReading> lag,
+            @Nullable Boolean lowDelay) {
+        this(
+                id,
+                state,
+                plug,
+                level,
+                accepts,
+                lineRate,
+                fieldRate,
+                scans,
+                halfHeight,
+                lineRateResolutionPpm,
+                sink,
+                aspectControls,
+                overscanPercent,
+                resyncMs,
+                lag,
+                lowDelay,
+                OwnEvidence.NONE);
+    }
+
+    /** The same input with other evidence of its owner. */
+    public DisplayInput with(OwnEvidence evidence) {
+        return new DisplayInput(
+                id,
+                state,
+                plug,
+                level,
+                accepts,
+                lineRate,
+                fieldRate,
+                scans,
+                halfHeight,
+                lineRateResolutionPpm,
+                sink,
+                aspectControls,
+                overscanPercent,
+                resyncMs,
+                lag,
+                lowDelay,
+                evidence);
     }
 
     /** {@code digital-1} or {@code digital-1/low-lag}. */

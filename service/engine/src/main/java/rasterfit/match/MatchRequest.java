@@ -2,10 +2,12 @@ package rasterfit.match;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import rasterfit.gear.Converter;
 import rasterfit.gear.Display;
 import rasterfit.gear.Link;
 import rasterfit.gear.Variant;
+import rasterfit.rule.Finding;
 
 /**
  * What is asked: one console variant on one display, with some equipment in between.
@@ -14,6 +16,7 @@ import rasterfit.gear.Variant;
  * @param limits in addition to those of the intent
  * @param top how many setups to return
  * @param settingsPerRoute how many setups of each route to rank
+ * @param owned what of all this belongs to whoever asks
  */
 public record MatchRequest(
         String sourceName,
@@ -26,13 +29,30 @@ public record MatchRequest(
         PixelAspectConvention pixelAspect,
         Explanation explain,
         int top,
-        int settingsPerRoute) {
+        int settingsPerRoute,
+        Owned owned) {
 
     /** @param converters and links beside those of the catalogue */
     public record Equipment(boolean fromCatalogue, List<Converter> converters, List<Link> links) {
         public Equipment {
             converters = List.copyOf(converters);
             links = List.copyOf(links);
+        }
+    }
+
+    /**
+     * What belongs to whoever asks.
+     *
+     * @param parts ids of converters and links of {@link Equipment} that are owned: each is one piece, which costs nothing
+     *     and is in one place of a chain
+     * @param findings what is to be said of the collection with every setup
+     */
+    public record Owned(boolean source, boolean display, Set<String> parts, List<Finding> findings) {
+        public static final Owned NOTHING = new Owned(false, false, Set.of(), List.of());
+
+        public Owned {
+            parts = Set.copyOf(parts);
+            findings = List.copyOf(findings);
         }
     }
 
@@ -48,5 +68,33 @@ public record MatchRequest(
         if (top < 1 || settingsPerRoute < 1) {
             throw new IllegalArgumentException("top and settings per route are at least 1");
         }
+    }
+
+    /** Of somebody who owns nothing of it. */
+    public MatchRequest(
+            String sourceName,
+            Variant source,
+            Display display,
+            Equipment equipment,
+            Intent intent,
+            Map<Criterion, Double> weights,
+            List<Limit> limits,
+            PixelAspectConvention pixelAspect,
+            Explanation explain,
+            int top,
+            int settingsPerRoute) {
+        this(
+                sourceName,
+                source,
+                display,
+                equipment,
+                intent,
+                weights,
+                limits,
+                pixelAspect,
+                explain,
+                top,
+                settingsPerRoute,
+                Owned.NOTHING);
     }
 }

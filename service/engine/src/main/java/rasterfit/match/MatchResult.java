@@ -45,6 +45,7 @@ public record MatchResult(long catalogueRevision, Counts counts, List<RankedSetu
     /**
      * @param state menu state of a display input
      * @param detail in which way the part is used: connector, format and sync
+     * @param owned whether it belongs to whoever asks
      */
     public record RouteStep(
             Stage stage,
@@ -52,7 +53,8 @@ public record MatchResult(long catalogueRevision, Counts counts, List<RankedSetu
             String name,
             @Nullable String port,
             @Nullable String state,
-            @Nullable String detail) {}
+            @Nullable String detail,
+            boolean owned) {}
 
     /**
      * One setting, shared by all modes that the equipment cannot tell apart.

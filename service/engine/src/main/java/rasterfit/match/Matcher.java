@@ -40,9 +40,11 @@ public final class Matcher {
         List<Route> routes = RouteFinder.find(request, converters(request, catalogue), links(request, catalogue));
         List<Limit> all = new ArrayList<>(request.limits());
         all.addAll(request.intent().limits());
-        MatchResult result = answer(request, catalogue, routes, all, List.of());
+        MatchResult result =
+                answer(request, catalogue, routes, all, request.owned().findings());
         if (result.ranked().isEmpty() && !request.intent().limits().isEmpty()) {
-            List<Finding> notKept = List.of(new Finding(
+            List<Finding> notKept = new ArrayList<>(request.owned().findings());
+            notKept.add(new Finding(
                     FindingRules.INTENT_LIMIT,
                     "No setup keeps the limits of " + request.intent() + " ("
                             + request.intent().limits().stream()
@@ -66,7 +68,7 @@ public final class Matcher {
                 request.pixelAspect(), weights(request), limitCheck, request.settingsPerRoute(), workLimit, tally);
         List<TunedRoute> tuned = new ArrayList<>();
         for (Route route : routes) {
-            RoutePrice price = RoutePrice.of(route);
+            RoutePrice price = RoutePrice.of(route, request.owned().parts());
             Refusal refusal = route.refusal() != null ? route.refusal() : price.refusal(limitCheck);
             if (refusal != null) {
                 tally.addRoute(route, refusal);

@@ -1,6 +1,7 @@
 package rasterfit.match;
 
 import org.jspecify.annotations.Nullable;
+import rasterfit.gear.DisplayTest;
 import rasterfit.quantity.Frequency;
 import rasterfit.quantity.Rational;
 
@@ -97,12 +98,15 @@ public record Measures(
     /**
      * @param listedAs label of the raster that it equals or is near to
      * @param deviations against the listed raster that is nearest; absent where none has the same active counts
-     * @param fallback a listed or near-listed setting on the same equipment; absent when not needed or when there is none
+     * @param tested the owner's own test that decided; absent if there is none
+     * @param fallback a setting on the same equipment that is tested, listed or near-listed; absent when not needed or when
+     *     there is none
      */
     public record Acceptance(
             AcceptanceGrade grade,
             @Nullable String listedAs,
             @Nullable Deviations deviations,
+            @Nullable DisplayTest tested,
             @Nullable Fallback fallback) {}
 
     /** @param against label of the listed raster, and its field rate where two nominal ones count */
@@ -114,7 +118,8 @@ public record Measures(
             Rational fieldRatePercent,
             Rational pixelClockPercent) {}
 
-    public record Fallback(AcceptanceGrade grade, String listedAs, Settings settings, double score) {}
+    /** @param listedAs absent where the owner saw a raster that is not listed */
+    public record Fallback(AcceptanceGrade grade, @Nullable String listedAs, Settings settings, double score) {}
 
     /** @param bandwidth of the whole link; ratios are at most 1 */
     public record Detail(Frequency bandwidth, Rational luma, Rational chroma, Rational combined) {}

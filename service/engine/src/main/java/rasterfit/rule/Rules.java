@@ -40,6 +40,7 @@ public final class Rules {
                         InputRules.ALL,
                         ProcessingRules.ALL,
                         LinkClockRules.ALL,
+                        OwnerRules.ALL,
                         LimitRules.ALL,
                         FindingRules.ALL,
                         EdidRules.ALL)

@@ -29,6 +29,7 @@ import rasterfit.gear.Level;
 import rasterfit.gear.Link;
 import rasterfit.gear.LinkKind;
 import rasterfit.gear.Mode;
+import rasterfit.gear.OwnEvidence;
 import rasterfit.gear.Panel;
 import rasterfit.gear.Plug;
 import rasterfit.gear.PriceRange;
@@ -116,6 +117,9 @@ final class Scene {
     Fact overscanPercent = Fact.known(0);
     Fact displayResync = Fact.known(2000);
     List<LagReading> lag = List.of(reading(LagReading.Method.SPLIT_SIGNAL));
+    /** What the owner of the display found out. */
+    OwnEvidence own = OwnEvidence.NONE;
+
     List<String> assumptions = List.of();
     PixelAspectConvention pixelAspect = PixelAspectConvention.BROADCAST;
     MatchRequest.Explanation explain = MatchRequest.Explanation.SUMMARY;
@@ -232,7 +236,8 @@ final class Scene {
                 overscanPercent,
                 displayResync,
                 lag,
-                null);
+                null,
+                own);
         return new Display("screen", "Screen", displayClass, panel, List.of(input), assumptions);
     }
 }

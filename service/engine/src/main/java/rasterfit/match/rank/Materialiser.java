@@ -60,13 +60,13 @@ public final class Materialiser {
                 score,
                 ranking.isUndominated(setup),
                 setup.tuned().price().told(),
-                setup.tuned().route().steps(),
+                setup.tuned().route().steps(request.owned()),
                 settings,
                 criteria,
                 findings);
     }
 
-    /** The best listed or near-listed setting on the same equipment, where the chosen one is neither. */
+    /** The best setting on the same equipment that is tested, listed or near-listed, where the chosen one is none of these. */
     private static Measures.@Nullable Fallback fallback(Setup setup, int group, Ranker.Ranking ranking) {
         Candidate chosen = setup.settings().get(group);
         if (chosen.grade().isAtLeast(AcceptanceGrade.NEAR_LISTED)) {
@@ -82,9 +82,8 @@ public final class Materialiser {
         }
         Candidate candidate = best.settings().get(group);
         ModeSetting measured = new Measurer(candidate, false).measure(null);
-        String listedAs = measured.measures().acceptance().listedAs();
         return new Measures.Fallback(
-                candidate.grade(), listedAs == null ? "" : listedAs, measured.settings(), best.score());
+                candidate.grade(), measured.measures().acceptance().listedAs(), measured.settings(), best.score());
     }
 
     private static List<CriterionValue> criteria(Setup setup, List<ModeSetting> settings, List<Measurer> measurers) {

@@ -2,15 +2,21 @@ package rasterfit.match.rank;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import rasterfit.gear.Basis;
 import rasterfit.gear.ConverterOutput;
 import rasterfit.gear.Deinterlacer;
+import rasterfit.gear.DisplayTest;
 import rasterfit.gear.HalfHeight;
 import rasterfit.gear.LagReading;
 import rasterfit.gear.LinkKind;
 import rasterfit.gear.Mode;
+import rasterfit.gear.OwnEvidence.OwnReading;
 import rasterfit.gear.Processing;
 import rasterfit.match.AcceptanceGrade;
+import rasterfit.match.Latency;
 import rasterfit.match.MatchRequest;
 import rasterfit.match.MatchResult.ModeSetting;
 import rasterfit.match.Measures;
@@ -19,6 +25,7 @@ import rasterfit.match.tune.Measurer;
 import rasterfit.quantity.Rational;
 import rasterfit.rule.Finding;
 import rasterfit.rule.FindingRules;
+import rasterfit.rule.OwnerRules;
 import rasterfit.rule.Rule;
 
 /** What should be known about one setup, each thing once. */
@@ -53,7 +60,10 @@ final class SetupFindings {
     }
 
     private void add(Rule rule, String message) {
-        Finding finding = new Finding(rule, message);
+        add(new Finding(rule, message));
+    }
+
+    private void add(Finding finding) {
         if (!findings.contains(finding)) {
             findings.add(finding);
         }
@@ -121,7 +131,7 @@ final class SetupFindings {
         }
     }
 
-    private void setting(ModeSetting setting, Measurer measurer, Route.@org.jspecify.annotations.Nullable Leg leg) {
+    private void setting(ModeSetting setting, Measurer measurer, Route.@Nullable Leg leg) {
         Measures measures = setting.measures();
         String modes = String.join(", ", setting.modes());
         Measures.Sampling sampling = measures.sampling();
@@ -169,21 +179,60 @@ final class SetupFindings {
                     modes + ": the tear passes the picture " + number(measures.tearDriftPicturesPerSecond())
                             + " times a second.");
         }
-        acceptance(modes, measures.acceptance());
+        acceptance(modes, measures.acceptance(), measurer);
+        ownLag(modes, measures.displayLagMs(), measurer);
     }
 
-    private void acceptance(String modes, Measures.Acceptance acceptance) {
+    private void acceptance(String modes, Measures.Acceptance acceptance, Measurer measurer) {
+        String input = setup.tuned().route().displayInput().path();
+        DisplayTest outdated = measurer.outdatedTest();
+        if (outdated != null) {
+            add(OwnerRules.outdated(outdated, modes, input));
+        }
+        DisplayTest tested = acceptance.tested();
+        if (tested != null) {
+            add(
+                    tested.outcome() == DisplayTest.Outcome.SHOWN
+                            ? OwnerRules.shown(tested, modes, input)
+                            : OwnerRules.dropsOut(tested, modes, input, told(acceptance.fallback())));
+            return;
+        }
         boolean lists = setup.tuned().route().displayInput().sink() != null;
         if (!lists || acceptance.grade().isAtLeast(AcceptanceGrade.NEAR_LISTED)) {
             return;
         }
-        Measures.Fallback fallback = acceptance.fallback();
+        add(FindingRules.UNLISTED, modes + ": " + acceptance.grade() + "; " + told(acceptance.fallback()));
+    }
+
+    private static String told(Measures.@Nullable Fallback fallback) {
+        if (fallback == null) {
+            return "this equipment has no setting that the display lists or nearly lists.";
+        }
+        String what = fallback.listedAs() == null ? "another setting" : fallback.listedAs();
+        return what + " on the same equipment is " + fallback.grade() + ".";
+    }
+
+    private void ownLag(String modes, Latency lag, Measurer measurer) {
+        Measurer.OwnLag own = measurer.ownLag();
+        if (own == null) {
+            return;
+        }
+        String reading = "of " + own.own().on() + " (counted " + own.own().repetitions() + " times)";
         add(
-                FindingRules.UNLISTED,
-                modes + ": " + acceptance.grade() + "; "
-                        + (fallback == null
-                                ? "this equipment has no setting that the display lists or nearly lists."
-                                : fallback.listedAs() + " on the same equipment is " + fallback.grade() + "."));
+                own.own().isBound()
+                        ? OwnerRules.lagBounded(modes, reading, delay(lag), delay(own.without()))
+                        : OwnerRules.lagMeasured(modes, reading, delay(lag), delay(own.without())));
+    }
+
+    private boolean lagIsAssumed(int group) {
+        Measurer.OwnLag own = measurers.get(group).ownLag();
+        boolean isRead = own != null && !own.own().isBound();
+        return !isRead && settings.get(group).measures().displayLagMs().basis() == Basis.ASSUMED;
+    }
+
+    private static OwnerRules.Delay delay(Latency lag) {
+        return new OwnerRules.Delay(
+                lag.least(), lag.typical(), lag.greatest(), lag.basis().name());
     }
 
     private boolean isHalfHeight(ModeSetting setting) {
@@ -204,10 +253,11 @@ final class SetupFindings {
         for (String assumption : route.display().assumptions()) {
             add(FindingRules.DISPLAY, assumption);
         }
-        boolean bounded = route.displayInput().lag().stream()
+        boolean bounded = Stream.concat(
+                        route.displayInput().lag().stream(),
+                        route.displayInput().own().readings().stream().map(OwnReading::reading))
                 .anyMatch(reading -> reading.method() == LagReading.Method.PRESS_TO_LIGHT);
-        boolean assumed = settings.stream()
-                .anyMatch(setting -> setting.measures().displayLagMs().basis() == Basis.ASSUMED);
+        boolean assumed = IntStream.range(0, settings.size()).anyMatch(this::lagIsAssumed);
         if (assumed && bounded) {
             add(
                     FindingRules.LAG_BOUND,

@@ -11,6 +11,7 @@ import rasterfit.gear.Display;
 import rasterfit.gear.DisplayInput;
 import rasterfit.gear.Link;
 import rasterfit.gear.SourceOutput;
+import rasterfit.match.MatchRequest;
 import rasterfit.match.MatchResult.RouteStep;
 import rasterfit.rule.Refusal;
 import rasterfit.rule.Stage;
@@ -46,12 +47,19 @@ public record Route(
         return new Route(sourceName, output, cable, leg, display, displayInput, why);
     }
 
+    /** The chain by itself, whoever owns it. */
     public List<RouteStep> steps() {
+        return steps(MatchRequest.Owned.NOTHING);
+    }
+
+    /** @param owned which of the parts belong to whoever asks */
+    public List<RouteStep> steps(MatchRequest.Owned owned) {
         List<RouteStep> steps = new ArrayList<>();
         String signal = output.sync() == null ? output.format().name() : output.format() + " with " + output.sync();
-        steps.add(new RouteStep(Stage.SOURCE_OUTPUT, output.id(), sourceName, output.id(), null, signal));
+        steps.add(
+                new RouteStep(Stage.SOURCE_OUTPUT, output.id(), sourceName, output.id(), null, signal, owned.source()));
         if (cable != null) {
-            steps.add(cableStep(cable));
+            steps.add(cableStep(cable, owned));
         }
         if (leg != null) {
             steps.add(new RouteStep(
@@ -60,24 +68,32 @@ public record Route(
                     leg.converter().name(),
                     leg.input().id() + " → " + leg.output().id(),
                     null,
-                    leg.output().format().name()));
+                    leg.output().format().name(),
+                    owned.parts().contains(leg.converter().id())));
             if (leg.cable() != null) {
-                steps.add(cableStep(leg.cable()));
+                steps.add(cableStep(leg.cable(), owned));
             }
         }
         steps.add(new RouteStep(
-                Stage.DISPLAY_INPUT, display.id(), display.name(), displayInput.id(), displayInput.state(), null));
+                Stage.DISPLAY_INPUT,
+                display.id(),
+                display.name(),
+                displayInput.id(),
+                displayInput.state(),
+                null,
+                owned.display()));
         return steps;
     }
 
-    private static RouteStep cableStep(Link cable) {
+    private static RouteStep cableStep(Link cable, MatchRequest.Owned owned) {
         return new RouteStep(
                 Stage.CABLE,
                 cable.id(),
                 cable.name(),
                 null,
                 null,
-                cable.from().connector() + " → " + cable.to().connector());
+                cable.from().connector() + " → " + cable.to().connector(),
+                owned.parts().contains(cable.id()));
     }
 
     /** The ids along the chain; unique among the routes of a match, and independent of the catalogue's order. */

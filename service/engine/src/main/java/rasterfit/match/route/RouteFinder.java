@@ -5,6 +5,7 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import rasterfit.gear.Carried;
 import rasterfit.gear.Converter;
@@ -117,10 +118,11 @@ public final class RouteFinder {
             Converter converter,
             ConverterInput input,
             List<Link> cables) {
+        List<Link> left = left(cables, hop.cable(), request.owned().parts());
         for (ConverterOutput converterOutput : converter.outputs()) {
             Signal converted = signalOf(converterOutput);
             for (DisplayInput displayInput : request.display().inputs()) {
-                for (Hop second : hops(converted, displayInput.plug(), displayInput.accepts(), cables)) {
+                for (Hop second : hops(converted, displayInput.plug(), displayInput.accepts(), left)) {
                     Route route = new Route(
                             request.sourceName(),
                             output,
@@ -138,6 +140,13 @@ public final class RouteFinder {
                 }
             }
         }
+    }
+
+    /** A cable that is owned is one piece: behind the converter it is not there any more. */
+    private static List<Link> left(List<Link> cables, @Nullable Link used, Set<String> owned) {
+        return used == null || !owned.contains(used.id())
+                ? cables
+                : cables.stream().filter(cable -> !cable.id().equals(used.id())).toList();
     }
 
     private static Optional<Refusal> cableRefusal(Hop first, Signal signal, Hop second, Signal converted) {

@@ -3,6 +3,7 @@ package rasterfit.match.route;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import rasterfit.gear.PriceRange;
 import rasterfit.match.Limit;
@@ -14,9 +15,9 @@ import rasterfit.rule.LimitRules;
 import rasterfit.rule.Refusal;
 
 /**
- * What the links and converters of a route cost together.
+ * What the links and converters of a route cost together, as far as they are not owned.
  *
- * @param amount the middle of least and greatest; absent if parts are needed and none of them is priced
+ * @param amount the middle of least and greatest; absent if parts have to be bought and none of them is priced
  * @param unpriced parts without a price, or with one in another currency
  */
 public record RoutePrice(
@@ -30,7 +31,8 @@ public record RoutePrice(
 
     private record Part(String id, @Nullable PriceRange price) {}
 
-    public static RoutePrice of(Route route) {
+    /** @param owned ids of parts that need not be bought */
+    public static RoutePrice of(Route route, Set<String> owned) {
         List<Part> parts = new ArrayList<>();
         if (route.cable() != null) {
             parts.add(new Part(route.cable().id(), route.cable().price()));
@@ -42,6 +44,7 @@ public record RoutePrice(
                 parts.add(new Part(leg.cable().id(), leg.cable().price()));
             }
         }
+        parts.removeIf(part -> owned.contains(part.id()));
         BigDecimal least = BigDecimal.ZERO;
         BigDecimal greatest = BigDecimal.ZERO;
         String currency = null;

@@ -8,6 +8,8 @@ import rasterfit.gear.DisplayInput;
 import rasterfit.gear.Estimate;
 import rasterfit.gear.HalfHeight;
 import rasterfit.gear.LagReading;
+import rasterfit.gear.OwnEvidence;
+import rasterfit.gear.OwnEvidence.OwnReading;
 import rasterfit.gear.Panel;
 import rasterfit.match.Latency;
 import rasterfit.quantity.Rational;
@@ -16,7 +18,7 @@ import rasterfit.timing.Scan;
 
 /**
  * Delay of the display itself, at its top row: the same for every row, since the rest is scanning out, which the
- * converter's delay already counts. Measured goes before published, declared and assumed.
+ * converter's delay already counts. What the owner read goes before measured by others, published, declared and assumed.
  */
 final class DisplayLag {
     /** Between the half-height rasters (up to 314 lines) and the full-height ones (from 525). */
@@ -24,8 +26,42 @@ final class DisplayLag {
 
     private DisplayLag() {}
 
-    /** @param label under which the raster is listed, to find readings made at it; may be empty */
+    /**
+     * Own readings of the lag go before all others; an own upper bound is put on what the others say.
+     *
+     * @param label under which the raster is listed, to find readings made at it; may be empty
+     */
     static Latency of(Display display, DisplayInput input, Raster raster, String label, Steps steps) {
+        Optional<OwnReading> own = own(input, label);
+        Latency lag;
+        if (own.isEmpty()) {
+            lag = stated(display, input, raster, label, steps);
+        } else if (own.get().isBound()) {
+            lag = bounded(own.get(), display, input, raster, label, steps);
+        } else {
+            lag = read(own.get().reading(), display, input, raster, steps);
+        }
+        // A reading made at this very raster holds the field that it waits for.
+        boolean holdsField =
+                own.isPresent() && !own.get().isBound() && own.get().reading().timing() != null;
+        return takesAsInterlaced(input, raster) && !holdsField ? lag.plus(oneField(raster, steps)) : lag;
+    }
+
+    /** The own reading that counts for a raster; a reading of the lag itself before a bound. */
+    static Optional<OwnReading> own(DisplayInput input, String label) {
+        OwnEvidence evidence = input.own();
+        return evidence.reading(label, false).or(() -> evidence.reading(label, true));
+    }
+
+    /** Without anything that an owner found out, and without what half-height rasters wait for. */
+    private static Latency stated(Display display, DisplayInput input, Raster raster, String label, Steps steps) {
+        Optional<LagReading> best = best(input, label);
+        return best.isPresent()
+                ? read(best.get(), display, input, raster, steps)
+                : assumed(display, input, raster, steps);
+    }
+
+    private static Optional<LagReading> best(DisplayInput input, String label) {
         Optional<LagReading> best = Optional.empty();
         for (LagReading reading : input.lag()) {
             String timing = reading.timing();
@@ -34,10 +70,25 @@ final class DisplayLag {
                 best = Optional.of(reading);
             }
         }
-        Latency lag = best.isPresent()
-                ? read(best.get(), display, input, raster, steps)
-                : assumed(display, input, raster, steps);
-        return takesAsInterlaced(input, raster) ? lag.plus(oneField(raster, steps)) : lag;
+        return best;
+    }
+
+    /** What the display is said to have, cut at the bound; without any reading, the class's delay below the bound. */
+    private static Latency bounded(
+            OwnReading own, Display display, DisplayInput input, Raster raster, String label, Steps steps) {
+        if (best(input, label).isEmpty()) {
+            return read(own.reading(), display, input, raster, steps);
+        }
+        Latency stated = stated(display, input, raster, label, steps);
+        Rational bound = atTop(own.reading(), display, raster).greatest();
+        Rational typical = stated.typical().min(bound);
+        steps.tell(
+                "displayLagBound",
+                step -> step.in("without it", stated.typical(), "ms")
+                        .in("bound", bound, "ms")
+                        .by("the lesser of both", "definition: from press to light holds the console's delay too")
+                        .gives(typical, "ms"));
+        return flat(stated.least().min(bound), typical, stated.greatest().min(bound), stated.basis());
     }
 
     /** Whether the input takes a progressive raster of half height for a field of an interlaced one. */
@@ -66,12 +117,10 @@ final class DisplayLag {
     }
 
     private static Latency read(LagReading reading, Display display, DisplayInput input, Raster raster, Steps steps) {
-        Estimate estimate = reading.ms().orAssume(Estimate.exactly(0));
-        Rational scanOut = scanOutMs(reading, display.panel(), raster);
-        // No display shows a row before it has arrived: a reading below the scan-out to its row counts as none.
-        Rational least = estimate.least().minus(scanOut).max(Rational.ZERO);
-        Rational typical = estimate.typical().minus(scanOut).max(Rational.ZERO);
-        Rational greatest = estimate.greatest().minus(scanOut).max(Rational.ZERO);
+        Estimate atTop = atTop(reading, display, raster);
+        Rational least = atTop.least();
+        Rational typical = atTop.typical();
+        Rational greatest = atTop.greatest();
         Basis basis = reading.basis();
         if (reading.method() == LagReading.Method.PRESS_TO_LIGHT) {
             // The reading holds the console's own delay too: an upper bound over what the class would have.
@@ -83,14 +132,29 @@ final class DisplayLag {
         Rational top = typical;
         steps.tell(
                 "displayLagMs",
-                step -> step.in("reading", estimate.typical(), "ms")
-                        .in("scan-out to the row read", scanOut, "ms")
+                step -> step.in("reading", estimate(reading).typical(), "ms")
+                        .in("scan-out to the row read", scanOutMs(reading, display.panel(), raster), "ms")
                         .by(
                                 "reading − row / rows · active lines / total lines · frame period, at least 0; a reading from"
                                         + " press to light bounds it from above, and the class's delay is taken below",
                                 "definition: at the top row")
                         .gives(top, "ms"));
         return flat(least, typical, greatest, basis);
+    }
+
+    private static Estimate estimate(LagReading reading) {
+        return reading.ms().orAssume(Estimate.exactly(0));
+    }
+
+    /** No display shows a row before it has arrived: a reading below the scan-out to its row counts as none. */
+    private static Estimate atTop(LagReading reading, Display display, Raster raster) {
+        Estimate read = estimate(reading);
+        Rational scanOut = scanOutMs(reading, display.panel(), raster);
+        return new Estimate(
+                read.least().minus(scanOut).max(Rational.ZERO),
+                read.typical().minus(scanOut).max(Rational.ZERO),
+                read.greatest().minus(scanOut).max(Rational.ZERO),
+                false);
     }
 
     private static Rational scanOutMs(LagReading reading, Panel panel, Raster raster) {

@@ -1,7 +1,9 @@
 package rasterfit.match.tune;
 
+import java.util.EnumSet;
 import org.jspecify.annotations.Nullable;
 import rasterfit.gear.DisplayInput;
+import rasterfit.gear.HalfHeight;
 import rasterfit.quantity.Rational;
 import rasterfit.rule.InputRules;
 import rasterfit.rule.Refusal;
@@ -25,6 +27,14 @@ final class DisplayRange {
                         halfHeight,
                         new InputRules.Abilities(
                                 input.lineRate(), input.fieldRate(), input.scans(), input.halfHeight()))
+                .orElse(null);
+    }
+
+    /** The rates alone, of a raster that was seen on the display. */
+    static @Nullable Refusal rateRefusal(DisplayInput input, Raster raster) {
+        InputRules.Abilities rates = new InputRules.Abilities(
+                input.lineRate(), input.fieldRate(), EnumSet.allOf(Scan.class), HalfHeight.SHOWN);
+        return InputRules.displayFollows(raster.lineRate(), raster.fieldRate(), raster.scan(), false, rates)
                 .orElse(null);
     }
 }

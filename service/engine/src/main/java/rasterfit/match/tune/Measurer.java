@@ -5,7 +5,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import rasterfit.gear.DisplayInput;
+import rasterfit.gear.DisplayTest;
 import rasterfit.gear.Mode;
+import rasterfit.gear.OwnEvidence;
+import rasterfit.gear.OwnEvidence.OwnReading;
 import rasterfit.gear.Panel;
 import rasterfit.gear.Processing;
 import rasterfit.gear.SinkLimits;
@@ -64,9 +68,7 @@ public final class Measurer {
         Measures.Sampling sampling = samples == 0
                 ? null
                 : Sampling.measure(mode, samples, layout.chain(), layout.consideredSamples(), steps);
-        SinkLimits sink = layout.route.displayInput().sink();
-        Tables.OutputCell output = Tables.outputCell(
-                sink == null ? null : new Acceptor(sink), layout, new LimitCheck(List.of()), n, p, chosen.l(), steps);
+        Tables.OutputCell output = output(steps);
         Measures.Shape shape = shape(mode, output, pixelAspect, steps);
         Layout.Added added = layout.added(mode, n, p, chosen.l(), chosen.d(), steps);
         RateBeat beat = layout.beat(mode, n, p, chosen.l(), chosen.d(), steps);
@@ -101,8 +103,16 @@ public final class Measurer {
                 added.fieldStores(),
                 beat.everySeconds(),
                 beat.tears() ? beat.beatHz() : null,
-                new Measures.Acceptance(output.grade, output.verdict.listedAs(), output.verdict.deviations(), fallback),
+                new Measures.Acceptance(
+                        output.grade, output.verdict.listedAs(), output.verdict.deviations(), output.tested, fallback),
                 analog ? layout.chain().detail(mode, steps) : null);
+    }
+
+    private Tables.OutputCell output(Steps steps) {
+        SinkLimits sink = layout.route.displayInput().sink();
+        Acceptor acceptor = sink == null ? null : new Acceptor(sink);
+        return Tables.outputCell(
+                acceptor, layout, new LimitCheck(List.of()), chosen.n(), chosen.p(), chosen.l(), steps);
     }
 
     private static void tellRates(Mode mode, Steps steps) {
@@ -279,6 +289,34 @@ public final class Measurer {
     /** Whether the display takes the raster for a field of an interlaced one. */
     public boolean displayTakesAsInterlaced() {
         return DisplayLag.takesAsInterlaced(layout.route.displayInput(), chosen.raster());
+    }
+
+    /** The owner's own test of this raster that was made with another firmware; absent if there is none. */
+    public @Nullable DisplayTest outdatedTest() {
+        return OwnTests.outdated(layout.route.displayInput(), chosen.raster(), layout.route.endsDigital());
+    }
+
+    /**
+     * The owner's own reading that the display's delay rests on.
+     *
+     * @param without the delay that it would be taken to have without it
+     */
+    public record OwnLag(OwnReading own, Latency without) {}
+
+    /** Absent if the owner read none that holds for this raster. */
+    public @Nullable OwnLag ownLag() {
+        DisplayInput input = layout.route.displayInput();
+        String label = output(Steps.SILENT).label;
+        return DisplayLag.own(input, label)
+                .map(own -> new OwnLag(
+                        own,
+                        DisplayLag.of(
+                                layout.route.display(),
+                                input.with(OwnEvidence.NONE),
+                                chosen.raster(),
+                                label,
+                                Steps.SILENT)))
+                .orElse(null);
     }
 
     public boolean lineAlternates() {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import rasterfit.gear.DisplayInput;
+import rasterfit.gear.DisplayTest;
 import rasterfit.gear.Mode;
 import rasterfit.gear.Panel;
 import rasterfit.gear.SinkLimits;
@@ -15,6 +16,7 @@ import rasterfit.match.LimitedMeasure;
 import rasterfit.quantity.Frequency;
 import rasterfit.quantity.Rational;
 import rasterfit.rule.LinkClockRules;
+import rasterfit.rule.OwnerRules;
 import rasterfit.rule.Refusal;
 import rasterfit.timing.Raster;
 
@@ -80,6 +82,11 @@ final class Tables {
         final Layout.Output output;
         final Acceptor.Verdict verdict;
         final AcceptanceGrade grade;
+        /** The owner's own test that decided; absent if there is none. */
+        final @Nullable DisplayTest tested;
+        /** Under which the raster is offered or listed; may be empty. */
+        final String label;
+
         final Latency lag;
         final double lagUtility;
         final String rasterKey;
@@ -88,12 +95,16 @@ final class Tables {
                 Layout.Output output,
                 Acceptor.Verdict verdict,
                 AcceptanceGrade grade,
+                @Nullable DisplayTest tested,
+                String label,
                 Latency lag,
                 @Nullable Refusal refusal) {
             super(refusal);
             this.output = output;
             this.verdict = verdict;
             this.grade = grade;
+            this.tested = tested;
+            this.label = label;
             this.lag = lag;
             this.lagUtility = Curves.latency(lag.typical().toDouble());
             this.rasterKey = Combiner.rasterKey(output.raster());
@@ -197,13 +208,47 @@ final class Tables {
         Acceptor.Verdict verdict = acceptor == null
                 ? new Acceptor.Verdict(Acceptor.gradeWithoutSink(layout.route.displayInput()), null, null, null)
                 : acceptor.grade(raster, output.label(), output.pictureAspect(), steps);
-        AcceptanceGrade grade = output.lineAlternates() ? verdict.grade().lowered() : verdict.grade();
+        DisplayInput input = layout.route.displayInput();
+        DisplayTest tested = OwnTests.deciding(input, raster, layout.route.endsDigital());
+        AcceptanceGrade listed = output.lineAlternates() ? verdict.grade().lowered() : verdict.grade();
+        AcceptanceGrade grade = OwnTests.grade(tested, listed);
+        if (tested != null) {
+            tellTest(tested, listed, grade, steps);
+        }
         String label = output.label().isEmpty() && verdict.listedAs() != null ? verdict.listedAs() : output.label();
-        Latency lag = DisplayLag.of(layout.route.display(), layout.route.displayInput(), raster, label, steps);
-        Refusal refusal = LimitCheck.first(output.refusal(), displayClockRefusal(layout, raster));
+        Latency lag = DisplayLag.of(layout.route.display(), input, raster, label, steps);
+        Refusal refusal = LimitCheck.first(output.refusal(), displayRefusal(layout, raster, tested));
         refusal = LimitCheck.first(refusal, limits.check(LimitedMeasure.DISPLAY_LAG_MS, lag));
         refusal = LimitCheck.first(refusal, limits.check(LimitedMeasure.ACCEPTANCE, grade.rankFromWorst()));
-        return new OutputCell(output, verdict, grade, lag, refusal);
+        return new OutputCell(output, verdict, grade, tested, label, lag, refusal);
+    }
+
+    private static void tellTest(DisplayTest tested, AcceptanceGrade listed, AcceptanceGrade grade, Steps steps) {
+        steps.tell(
+                "ownTest",
+                step -> step.in("outcome", tested.outcome().name())
+                        .in("on", tested.on().toString())
+                        .in("without it", listed.name())
+                        .by(
+                                "an own test of this raster on this input decides: same counts, rate within ±0.5 %, the nearest"
+                                        + " and then the newest of several",
+                                "the owner's own test; assumption")
+                        .gives(grade.name()));
+    }
+
+    /**
+     * What the display says of the raster, unless its owner saw otherwise. A tube keeps its scan range all the same: outside
+     * of it, it may show a picture and be harmed.
+     */
+    private static @Nullable Refusal displayRefusal(Layout layout, Raster raster, @Nullable DisplayTest tested) {
+        DisplayInput input = layout.route.displayInput();
+        if (tested != null && tested.outcome() == DisplayTest.Outcome.BLANK) {
+            return LimitCheck.first(OwnerRules.blank(tested, input.path()), displayClockRefusal(layout, raster));
+        }
+        if (tested == null) {
+            return displayClockRefusal(layout, raster);
+        }
+        return layout.route.display().panel() instanceof Panel.Tube ? DisplayRange.rateRefusal(input, raster) : null;
     }
 
     private static @Nullable Refusal displayClockRefusal(Layout layout, Raster raster) {

@@ -141,6 +141,12 @@ final class Parts {
     }
 
     static List<Route> routes(Display display, List<SourceOutput> outputs, List<Converter> converters, Link... links) {
+        return routes(Set.of(), display, outputs, converters, links);
+    }
+
+    /** @param owned ids of converters and links */
+    static List<Route> routes(
+            Set<String> owned, Display display, List<SourceOutput> outputs, List<Converter> converters, Link... links) {
         MatchRequest request = new MatchRequest(
                 "Console",
                 new Variant("console", null, null, null, outputs, List.of(Modes.half525())),
@@ -152,7 +158,8 @@ final class Parts {
                 PixelAspectConvention.BROADCAST,
                 MatchRequest.Explanation.SUMMARY,
                 1,
-                1);
+                1,
+                new MatchRequest.Owned(false, false, owned, List.of()));
         return RouteFinder.find(request, converters, List.of(links));
     }
 }

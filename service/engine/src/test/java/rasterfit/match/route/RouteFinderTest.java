@@ -14,6 +14,7 @@ import rasterfit.gear.Link;
 import rasterfit.gear.Plug;
 import rasterfit.gear.SourceOutput;
 import rasterfit.gear.SyncKind;
+import rasterfit.match.MatchRequest;
 import rasterfit.match.MatchResult.RouteStep;
 
 /**
@@ -272,5 +273,48 @@ class RouteFinderTest {
                         .filter(route -> route.leg() != null)
                         .map(Route::endsDigital))
                 .containsExactly(false);
+    }
+
+    @Test
+    void anOwnedCableIsOnePieceAndCannotBeOnBothSidesOfAConverter() {
+        Converter box = Parts.converter(
+                "box",
+                null,
+                SCART,
+                Level.VIDEO_75_OHM,
+                Parts.analogOut(SCART, SyncKind.COMPOSITE_SYNC, Level.VIDEO_75_OHM));
+        Link mine = Parts.cable("mine", SCART, SCART, Format.RGB);
+        Link other = Parts.cable("other", SCART, SCART, Format.RGB);
+
+        List<String> catalogued = keys(Parts.routes(TUBE, List.of(Parts.rgb(SCART)), List.of(box), mine));
+        assertThat(catalogued)
+                .containsExactlyInAnyOrder("rgb > mine > tube:rgb", "rgb > mine > box:in → analog > mine > tube:rgb");
+
+        // A plain lead takes the second place, as where no cable is known.
+        assertThat(keys(Parts.routes(Set.of("mine"), TUBE, List.of(Parts.rgb(SCART)), List.of(box), mine)))
+                .containsExactlyInAnyOrder("rgb > mine > tube:rgb", "rgb > mine > box:in → analog > tube:rgb");
+
+        assertThat(keys(Parts.routes(Set.of("mine"), TUBE, List.of(Parts.rgb(SCART)), List.of(box), mine, other)))
+                .contains(
+                        "rgb > mine > box:in → analog > other > tube:rgb",
+                        "rgb > other > box:in → analog > mine > tube:rgb",
+                        "rgb > other > box:in → analog > other > tube:rgb")
+                .doesNotContain("rgb > mine > box:in → analog > mine > tube:rgb");
+    }
+
+    @Test
+    void everyPartOfAChainSaysWhetherItIsOwned() {
+        Link mine = Parts.cable("mine", CONSOLE, SCART, Format.RGB);
+        Link last = Parts.cable("last", HDMI, HDMI, Format.TMDS);
+        Route route = Parts.routes(SCREEN, List.of(Parts.rgb(CONSOLE)), List.of(BOX), mine, last)
+                .get(0);
+
+        assertThat(route.steps(new MatchRequest.Owned(true, false, Set.of("mine"), List.of())))
+                .extracting(RouteStep::owned)
+                .containsExactly(true, true, false, false, false);
+        assertThat(route.steps(new MatchRequest.Owned(false, true, Set.of("box", "last"), List.of())))
+                .extracting(RouteStep::owned)
+                .containsExactly(false, false, true, true, true);
+        assertThat(route.steps()).extracting(RouteStep::owned).containsOnly(false);
     }
 }

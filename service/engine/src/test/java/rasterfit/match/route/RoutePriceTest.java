@@ -3,6 +3,7 @@ package rasterfit.match.route;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import rasterfit.gear.Format;
@@ -24,6 +25,14 @@ class RoutePriceTest {
 
     private static RoutePrice priced(
             @Nullable PriceRange first, @Nullable PriceRange converter, @Nullable PriceRange second) {
+        return owned(Set.of(), first, converter, second);
+    }
+
+    private static RoutePrice owned(
+            Set<String> owned,
+            @Nullable PriceRange first,
+            @Nullable PriceRange converter,
+            @Nullable PriceRange second) {
         Link lead = Parts.link("lead", Link.Kind.CABLE, CONSOLE, SCART, first, Format.RGB);
         Link last = Parts.link("last", Link.Kind.CABLE, HDMI, HDMI, second, Format.TMDS);
         List<Route> routes = Parts.routes(
@@ -33,7 +42,7 @@ class RoutePriceTest {
                 lead,
                 last);
         assertThat(routes).hasSize(1);
-        return RoutePrice.of(routes.get(0));
+        return RoutePrice.of(routes.get(0), owned);
     }
 
     private static @Nullable Refusal refusal(RoutePrice price, Limit.Bound bound, String amount, String currency) {
@@ -66,7 +75,8 @@ class RoutePriceTest {
     void aRouteWithNothingToBuyIsFreeAndOneWithoutAnyPriceIsUnknown() {
         RoutePrice free = RoutePrice.of(
                 Parts.routes(Parts.display(Parts.input("rgb", SCART, Format.RGB)), List.of(Parts.rgb(SCART)), List.of())
-                        .get(0));
+                        .get(0),
+                Set.of());
         assertThat(free.amount()).isEqualByComparingTo("0");
         assertThat(free.unpriced()).isEmpty();
         // Free in every currency.
@@ -118,5 +128,22 @@ class RoutePriceTest {
         Refusal refusal = refusal(price, Limit.Bound.AT_MOST, "1000", "USD");
         assertThat(refusal).isNotNull();
         assertThat(refusal.message()).contains("an amount in EUR").contains("at most 1000 USD");
+    }
+
+    @Test
+    void whatIsOwnedCostsNothingAndIsNeverUnpriced() {
+        PriceRange first = Parts.price("18", "20", "EUR");
+        PriceRange second = Parts.price("5", "7", "EUR");
+
+        // 18 + 5 and 20 + 7 are left to buy; without a price the converter would have been named.
+        RoutePrice price = owned(Set.of("box"), first, null, second);
+        assertThat(price.least()).isEqualByComparingTo("23");
+        assertThat(price.greatest()).isEqualByComparingTo("27");
+        assertThat(price.unpriced()).isEmpty();
+
+        RoutePrice all = owned(Set.of("lead", "box", "last"), first, null, second);
+        assertThat(all.amount()).isEqualByComparingTo("0");
+        assertThat(all.currency()).isNull();
+        assertThat(refusal(all, Limit.Bound.AT_MOST, "0", "USD")).isNull();
     }
 }

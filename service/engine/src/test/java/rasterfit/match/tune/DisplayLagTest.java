@@ -2,6 +2,7 @@ package rasterfit.match.tune;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.LocalDate;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
@@ -21,6 +22,8 @@ import rasterfit.gear.HalfHeight;
 import rasterfit.gear.LagReading;
 import rasterfit.gear.LagReading.Method;
 import rasterfit.gear.Level;
+import rasterfit.gear.OwnEvidence;
+import rasterfit.gear.OwnEvidence.OwnReading;
 import rasterfit.gear.Panel;
 import rasterfit.match.Latency;
 import rasterfit.quantity.Rational;
@@ -53,7 +56,14 @@ class DisplayLagTest {
 
     private static Latency lag(
             DisplayClass of, @Nullable Boolean lowDelay, HalfHeight halfHeight, Raster raster, LagReading... readings) {
-        DisplayInput input = new DisplayInput(
+        DisplayInput input = input(halfHeight, lowDelay, readings);
+        Panel panel = of == DisplayClass.TUBE ? new Panel.Tube(Rational.of(4, 3)) : GRID;
+        Display display = new Display("screen", "Screen", of, panel, List.of(input), List.of());
+        return DisplayLag.of(display, input, raster, "vic:16", Steps.SILENT);
+    }
+
+    private static DisplayInput input(HalfHeight halfHeight, @Nullable Boolean lowDelay, LagReading... readings) {
+        return new DisplayInput(
                 "in",
                 null,
                 null,
@@ -70,9 +80,6 @@ class DisplayLagTest {
                 Fact.unknown(),
                 List.of(readings),
                 lowDelay);
-        Panel panel = of == DisplayClass.TUBE ? new Panel.Tube(Rational.of(4, 3)) : GRID;
-        Display display = new Display("screen", "Screen", of, panel, List.of(input), List.of());
-        return DisplayLag.of(display, input, raster, "vic:16", Steps.SILENT);
     }
 
     @Test
@@ -212,5 +219,97 @@ class DisplayLagTest {
                 reading(null, "7", null, Basis.DECLARED),
                 reading(null, "9", null, Basis.DECLARED));
         assertThat(lag.typical()).isEqualTo(Rational.of(7));
+    }
+
+    private static OwnReading own(
+            @Nullable String timing, String least, String typical, String greatest, Method method, int day) {
+        Fact.Within ms = new Fact.Within(Rational.parse(least), Rational.parse(typical), Rational.parse(greatest));
+        return new OwnReading(new LagReading(timing, ms, method, null, Basis.MEASURED), LocalDate.of(2026, 3, day), 10);
+    }
+
+    private static Latency owned(HalfHeight halfHeight, Raster raster, List<LagReading> stated, OwnReading... own) {
+        DisplayInput input = input(halfHeight, true, stated.toArray(LagReading[]::new))
+                .with(new OwnEvidence(List.of(own), List.of(), List.of()));
+        Display display = new Display("screen", "Screen", DisplayClass.TELEVISION, GRID, List.of(input), List.of());
+        return DisplayLag.of(display, input, raster, "vic:16", Steps.SILENT);
+    }
+
+    @Test
+    void theOwnersReadingGoesBeforeWhatOthersMeasuredOrDeclaredAtThisVeryTiming() {
+        List<LagReading> stated =
+                List.of(reading("vic:16", "40", null, Basis.MEASURED), reading("vic:16", "20", null, Basis.DECLARED));
+        Latency lag = owned(HalfHeight.SHOWN, FULL_HD, stated, own(null, "11", "12", "13", Method.SPLIT_SIGNAL, 1));
+
+        assertThat(lag.least()).isEqualTo(Rational.of(11));
+        assertThat(lag.typical()).isEqualTo(Rational.of(12));
+        assertThat(lag.greatest()).isEqualTo(Rational.of(13));
+        assertThat(lag.basis()).isEqualTo(Basis.MEASURED);
+    }
+
+    @Test
+    void ofTheOwnersReadingsOneAtThisTimingCountsAndOneAtAnotherNever() {
+        OwnReading any = own(null, "1", "1", "1", Method.SPLIT_SIGNAL, 3);
+        OwnReading here = own("vic:16", "2", "2", "2", Method.NOT_STATED, 2);
+        OwnReading there = own("vic:4", "3", "3", "3", Method.SPLIT_SIGNAL, 4);
+
+        assertThat(owned(HalfHeight.SHOWN, FULL_HD, List.of(), there, any, here).typical())
+                .isEqualTo(Rational.of(2));
+        assertThat(owned(HalfHeight.SHOWN, FULL_HD, List.of(), there, any).typical())
+                .isEqualTo(Rational.ONE);
+        assertThat(owned(HalfHeight.SHOWN, FULL_HD, List.of(), there).basis()).isEqualTo(Basis.ASSUMED);
+    }
+
+    @Test
+    void theOwnersReadingFromPressToLightOnlyCutsWhatIsDeclared() {
+        List<LagReading> declared = List.of(new LagReading(
+                null,
+                new Fact.Within(Rational.of(5), Rational.of(30), Rational.of(60)),
+                Method.SPLIT_SIGNAL,
+                null,
+                Basis.DECLARED));
+        Latency cut = owned(HalfHeight.SHOWN, FULL_HD, declared, own(null, "18", "20", "22", Method.PRESS_TO_LIGHT, 1));
+        assertThat(cut.least()).isEqualTo(Rational.of(5));
+        assertThat(cut.typical()).isEqualTo(Rational.of(22));
+        assertThat(cut.greatest()).isEqualTo(Rational.of(22));
+        assertThat(cut.basis()).isEqualTo(Basis.DECLARED);
+
+        Latency loose =
+                owned(HalfHeight.SHOWN, FULL_HD, declared, own(null, "70", "80", "90", Method.PRESS_TO_LIGHT, 1));
+        assertThat(loose.typical()).isEqualTo(Rational.of(30));
+        assertThat(loose.greatest()).isEqualTo(Rational.of(60));
+    }
+
+    @Test
+    void theOwnersReadingFromPressToLightLeavesTheDefaultsOfTheClassBelowIt() {
+        // A low-delay television is taken as 8 [3–25] ms.
+        Latency lag =
+                owned(HalfHeight.SHOWN, FULL_HD, List.of(), own(null, "48", "50", "52", Method.PRESS_TO_LIGHT, 1));
+
+        assertThat(lag.least()).isEqualTo(Rational.of(3));
+        assertThat(lag.typical()).isEqualTo(Rational.of(8));
+        assertThat(lag.greatest()).isEqualTo(Rational.of(52));
+        assertThat(lag.basis()).isEqualTo(Basis.ASSUMED);
+    }
+
+    @Test
+    void theOwnersReadingOfTheLagItselfCountsMoreThanANewerBound() {
+        OwnReading bound = own("vic:16", "5", "6", "7", Method.PRESS_TO_LIGHT, 9);
+        OwnReading lag = own(null, "11", "12", "13", Method.SPLIT_SIGNAL, 1);
+
+        assertThat(owned(HalfHeight.SHOWN, FULL_HD, List.of(), bound, lag).typical())
+                .isEqualTo(Rational.of(12));
+    }
+
+    @Test
+    void aReadingAtAHalfHeightRasterHoldsTheFieldThatItWaitsFor() {
+        OwnReading here = own("vic:16", "30", "30", "30", Method.SPLIT_SIGNAL, 1);
+        OwnReading any = own(null, "30", "30", "30", Method.SPLIT_SIGNAL, 1);
+
+        Latency read = owned(HalfHeight.AS_INTERLACED, vic(8), List.of(), here);
+        assertThat(read.typical()).isEqualTo(Rational.of(30));
+        assertThat(read.basis()).isEqualTo(Basis.MEASURED);
+        // 1716 · 262 pixels at 27 MHz more, as above.
+        assertThat(owned(HalfHeight.AS_INTERLACED, vic(8), List.of(), any).typical())
+                .isEqualTo(Rational.of(30).plus(Rational.of(1716 * 262, 27_000)));
     }
 }

@@ -97,7 +97,7 @@ class DirectRouteWorkedTest {
 
         // 15.734 kHz and 59.94 Hz lie within the scan ranges, any rate of which the tube follows.
         assertThat(measures.acceptance())
-                .isEqualTo(new Measures.Acceptance(AcceptanceGrade.WITHIN_LIMITS_CONTINUOUS, null, null, null));
+                .isEqualTo(new Measures.Acceptance(AcceptanceGrade.WITHIN_LIMITS_CONTINUOUS, null, null, null, null));
 
         // Detail. No filter of a digitiser: 1/√(1/36 + 1/2500) = 5.957 261 MHz; 2 · 5.957 261/12.272 727 = 0.970 813,
         // for

@@ -202,7 +202,7 @@ class LineRepeatWorkedTest {
         // is
         // no listed raster to fall back upon.
         assertThat(measures.acceptance())
-                .isEqualTo(new Measures.Acceptance(AcceptanceGrade.WITHIN_LIMITS_CONTINUOUS, null, null, null));
+                .isEqualTo(new Measures.Acceptance(AcceptanceGrade.WITHIN_LIMITS_CONTINUOUS, null, null, null, null));
         assertThat(measures.linkDetail().combined()).isEqualTo(Rational.ONE);
 
         // Criteria. Uniformity (2 · 5/6 − 1) · (1 − 0.336 102) = 0.442 599. Coverage: 256 · 40/7 by 1200 is exactly the
