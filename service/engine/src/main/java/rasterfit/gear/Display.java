@@ -27,4 +27,9 @@ public record Display(
     public Display with(List<DisplayInput> others) {
         return new Display(id, name, displayClass, panel, others, assumptions);
     }
+
+    /** The same display under another id. */
+    public Display withId(String other) {
+        return new Display(other, name, displayClass, panel, inputs, assumptions);
+    }
 }

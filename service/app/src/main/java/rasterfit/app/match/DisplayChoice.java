@@ -10,13 +10,16 @@ import rasterfit.app.gear.SupplyBody;
 import rasterfit.gear.DisplayClass;
 
 /**
- * Which display is meant, in one of three ways: by {@code catalogueId}; by {@code edidBase64} alone; or described by
- * {@code inputs} and {@code panel}.
+ * Which display is meant, in one of four ways: by {@code catalogueId}; by {@code itemId}; by {@code edidBase64} alone; or
+ * described by {@code inputs} and {@code panel}. What its owner read and tried counts where it is named by its item, or by
+ * the catalogue where the collection holds exactly one of it.
  *
+ * @param itemId an item of the collection that the equipment names
  * @param input one input ({@code digital-1}) or one of its menu states ({@code digital-1/low-lag}); all if absent
  */
 record DisplayChoice(
         @Nullable String catalogueId,
+        @Nullable String itemId,
         @Nullable String input,
         @Nullable String edidBase64,
         @Nullable String id,

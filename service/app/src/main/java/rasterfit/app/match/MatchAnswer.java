@@ -15,12 +15,14 @@ import rasterfit.rule.Stage;
 /**
  * The answer to a match: ranked setups, and what was refused and why.
  *
+ * @param collectionRevision of the collection that took part; absent if none did
  * @param ranked best first
  * @param refused by rule, in chain order
  */
 record MatchAnswer(
         String engineVersion,
         long catalogueRevision,
+        @Nullable Long collectionRevision,
         CountsAnswer counts,
         List<SetupAnswer> ranked,
         List<RefusalAnswer> refused) {
@@ -94,7 +96,9 @@ record MatchAnswer(
      *
      * @param port which of its inputs or outputs is used
      * @param state menu state of a display input
+     * @param id of the item where the part is owned
      * @param detail connector, format and sync
+     * @param owned true where the part is an item of the collection; absent otherwise
      */
     record RouteStepAnswer(
             Stage stage,
@@ -102,9 +106,17 @@ record MatchAnswer(
             String name,
             @Nullable String port,
             @Nullable String state,
-            @Nullable String detail) {
+            @Nullable String detail,
+            @Nullable Boolean owned) {
         static RouteStepAnswer of(RouteStep step) {
-            return new RouteStepAnswer(step.stage(), step.id(), step.name(), step.port(), step.state(), step.detail());
+            return new RouteStepAnswer(
+                    step.stage(),
+                    OwnedGear.written(step.id()),
+                    step.name(),
+                    step.port(),
+                    step.state(),
+                    step.detail(),
+                    step.owned() ? true : null);
         }
     }
 
@@ -140,11 +152,12 @@ record MatchAnswer(
         }
     }
 
-    static MatchAnswer of(String engineVersion, MatchResult result) {
+    static MatchAnswer of(String engineVersion, @Nullable Long collectionRevision, MatchResult result) {
         MatchResult.Counts counts = result.counts();
         return new MatchAnswer(
                 engineVersion,
                 result.catalogueRevision(),
+                collectionRevision,
                 new CountsAnswer(counts.routes(), counts.refusedRoutes(), counts.settings(), counts.refusedSettings()),
                 result.ranked().stream().map(SetupAnswer::of).toList(),
                 result.refused().stream().map(RefusalAnswer::of).toList());

@@ -14,7 +14,7 @@ import rasterfit.match.PixelAspectConvention;
 /**
  * What is asked: a console on a display, with some equipment in between.
  *
- * @param equipment what may stand in between; the whole catalogue if absent
+ * @param equipment what may stand in between, and what is owned; the whole catalogue if absent
  * @param intent which weights and limits to begin with; EVEN_WEIGHTS if absent
  * @param weights replace those of the intent, one by one, and are normalised to a sum of 1
  * @param limits in addition to those of the intent
@@ -42,10 +42,11 @@ record MatchRequestBody(
     /**
      * Equipment.
      *
-     * @param fromCatalogue whether everything in the catalogue may be used; yes if absent
-     * @param converters in addition; one with the id of a catalogued one stands in its place
-     * @param links in addition; one with the id of a catalogued one stands in its place
-     * @param collectionId what somebody owns; there are no collections yet
+     * @param fromCatalogue whether everything in the catalogue may be used, to be bought; if absent, yes without a
+     *     collection and no with one
+     * @param converters in addition; one with the id of a catalogued one or of an item stands in its place
+     * @param links in addition; one with the id of a catalogued one or of an item stands in its place
+     * @param collectionId what the caller owns: its converters and links take part and cost nothing
      */
     record EquipmentBody(
             @Nullable Boolean fromCatalogue,

@@ -1,10 +1,15 @@
 package rasterfit.app.match;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.function.BooleanSupplier;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.boot.context.properties.EnableConfigurationProperties;
 import org.springframework.stereotype.Service;
+import rasterfit.app.access.Callers;
 import rasterfit.app.answer.EngineVersion;
+import rasterfit.app.belongings.Belongings;
+import rasterfit.app.belongings.Owned;
 import rasterfit.app.catalogue.Catalogues;
 import rasterfit.app.problem.ProblemError;
 import rasterfit.app.problem.Problems;
@@ -21,11 +26,21 @@ import rasterfit.match.WorkLimit;
 @EnableConfigurationProperties(MatchProperties.class)
 class MatchService {
     private final Catalogues catalogues;
+    private final ObjectProvider<Belongings> belongings;
+    private final Callers callers;
     private final MatchProperties limits;
     private final String engineVersion;
 
-    MatchService(Catalogues catalogues, MatchProperties limits, EngineVersion engineVersion) {
+    /** @param belongings at most one; without, there are no collections */
+    MatchService(
+            Catalogues catalogues,
+            ObjectProvider<Belongings> belongings,
+            Callers callers,
+            MatchProperties limits,
+            EngineVersion engineVersion) {
         this.catalogues = catalogues;
+        this.belongings = belongings;
+        this.callers = callers;
         this.limits = limits;
         this.engineVersion = engineVersion.value();
     }
@@ -36,11 +51,12 @@ class MatchService {
      */
     MatchAnswer match(MatchRequestBody body, long minCatalogueRevision) {
         Catalogue catalogue = catalogues.atLeast(minCatalogueRevision);
-        MatchRequest request = new RequestReader(catalogue).read(body);
+        ReadRequest read = new RequestReader(catalogue, id -> collection(id, catalogue)).read(body);
+        MatchRequest request = read.request();
         Catalogue rest = RequestReader.without(catalogue, request.equipment());
         try {
             MatchResult result = new Matcher(new WorkLimit(limits.maxSettings(), deadline())).match(request, rest);
-            return MatchAnswer.of(engineVersion, result);
+            return MatchAnswer.of(engineVersion, read.collectionRevision(), result);
         } catch (TooMuchWork tooMuch) {
             String detail = "The request needs " + tooMuch.settings() + " settings to be computed; at most "
                     + tooMuch.maximum() + " are allowed. Name an input or a variant, or leave equipment out.";
@@ -50,6 +66,11 @@ class MatchService {
             throw Problems.unavailable(
                     "The match did not end within " + limits.maxTime().toMillis() + " ms.", limits.maxTime());
         }
+    }
+
+    private Optional<Owned> collection(String id, Catalogue catalogue) {
+        return Optional.ofNullable(belongings.getIfAvailable())
+                .flatMap(all -> all.find(callers.current().owner(), id, catalogue));
     }
 
     private BooleanSupplier deadline() {

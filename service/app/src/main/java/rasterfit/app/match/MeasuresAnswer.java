@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
 import rasterfit.app.answer.Plain;
 import rasterfit.gear.Basis;
+import rasterfit.gear.DisplayTest;
 import rasterfit.match.AcceptanceGrade;
 import rasterfit.match.Latency;
 import rasterfit.match.Measures;
@@ -32,7 +33,8 @@ import rasterfit.match.PixelAspectConvention;
  * @param acceptance how sure it is that the display shows the raster
  * @param listedAs the timing of the display that it equals or is near to
  * @param deviations against the nearest listed timing with the same active counts
- * @param fallback a listed or near-listed setting on the same equipment
+ * @param tested the owner's own test of this raster on this input, which decided the acceptance
+ * @param fallback a tested, listed or near-listed setting on the same equipment
  */
 record MeasuresAnswer(
         String pixelAspectRatio,
@@ -66,6 +68,7 @@ record MeasuresAnswer(
         AcceptanceGrade acceptance,
         @Nullable String listedAs,
         @Nullable DeviationsAnswer deviations,
+        @Nullable TestedAnswer tested,
         @Nullable FallbackAnswer fallback,
         @Nullable SamplingAnswer sampling,
         @Nullable LinkDetailAnswer linkDetail) {
@@ -117,7 +120,19 @@ record MeasuresAnswer(
         }
     }
 
-    record FallbackAnswer(AcceptanceGrade acceptance, String listedAs, SettingsAnswer settings, BigDecimal score) {
+    /** What the owner saw, on which day (RFC 3339), and with which firmware of the display where that was noted. */
+    record TestedAnswer(
+            DisplayTest.Outcome outcome,
+            String on,
+            @Nullable String firmware) {
+        static TestedAnswer of(DisplayTest test) {
+            return new TestedAnswer(test.outcome(), test.on().toString(), test.firmware());
+        }
+    }
+
+    /** @param listedAs absent where the owner saw a raster that is not listed */
+    record FallbackAnswer(
+            AcceptanceGrade acceptance, @Nullable String listedAs, SettingsAnswer settings, BigDecimal score) {
         static FallbackAnswer of(Measures.Fallback fallback) {
             return new FallbackAnswer(
                     fallback.grade(),
@@ -219,6 +234,7 @@ record MeasuresAnswer(
                 acceptance.grade(),
                 acceptance.listedAs(),
                 acceptance.deviations() == null ? null : DeviationsAnswer.of(acceptance.deviations()),
+                acceptance.tested() == null ? null : TestedAnswer.of(acceptance.tested()),
                 acceptance.fallback() == null ? null : FallbackAnswer.of(acceptance.fallback()),
                 sampling == null ? null : SamplingAnswer.of(sampling),
                 measures.linkDetail() == null ? null : LinkDetailAnswer.of(measures.linkDetail()));

@@ -6,7 +6,10 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import rasterfit.app.belongings.Owned;
 import rasterfit.app.gear.Faults;
 import rasterfit.app.gear.GearReader;
 import rasterfit.app.gear.Place;
@@ -16,13 +19,13 @@ import rasterfit.app.match.MatchRequestBody.EquipmentBody;
 import rasterfit.app.match.MatchRequestBody.WeightsBody;
 import rasterfit.gear.Catalogue;
 import rasterfit.gear.Converter;
-import rasterfit.gear.Display;
 import rasterfit.gear.Link;
 import rasterfit.match.Criterion;
 import rasterfit.match.Intent;
 import rasterfit.match.Limit;
 import rasterfit.match.MatchRequest;
 import rasterfit.match.PixelAspectConvention;
+import rasterfit.rule.Finding;
 
 /** Reads a request against a catalogue, with all faults told at once. */
 final class RequestReader {
@@ -33,42 +36,71 @@ final class RequestReader {
 
     private final Faults faults = new Faults();
     private final Catalogue catalogue;
+    private final Function<String, Optional<Owned>> collections;
 
-    RequestReader(Catalogue catalogue) {
+    /** @param collections finds those of whoever asks, by id */
+    RequestReader(Catalogue catalogue, Function<String, Optional<Owned>> collections) {
         this.catalogue = catalogue;
+        this.collections = collections;
     }
 
     /** @throws rasterfit.app.problem.ProblemException with every fault of the request */
-    MatchRequest read(MatchRequestBody body) {
+    ReadRequest read(MatchRequestBody body) {
         RequiredMembers.check(body);
         Place root = Place.root(faults);
-        ChosenSource source = new SourceChooser(catalogue).choose(root.member("source"), body.source());
-        Display display = new DisplayChooser(catalogue).choose(root.member("display"), body.display());
-        MatchRequest.Equipment equipment = equipment(root.member("equipment"), body.equipment());
+        NamedCollection collection = collection(root.member("equipment").member("collectionId"), body.equipment());
+        ChosenSource source = new SourceChooser(catalogue, collection).choose(root.member("source"), body.source());
+        ChosenDisplay display =
+                new DisplayChooser(catalogue, collection).choose(root.member("display"), body.display());
+        MatchRequest.Equipment described = equipment(root.member("equipment"), body.equipment());
         Intent intent = body.intent() == null ? Intent.EVEN_WEIGHTS : body.intent();
         Map<Criterion, Double> weights = weights(root.member("weights"), intent, body.weights());
         List<Limit> limits = root.member("limits").each(body.limits(), 0, MOST_LIMITS, LimitReader::read);
         int top = count(root.member("top"), body.top(), 5, TOP);
         int perRoute = count(root.member("settingsPerRoute"), body.settingsPerRoute(), 1, SETTINGS_PER_ROUTE);
         faults.throwIfAny();
-        ChosenSource chosen = Objects.requireNonNull(source);
-        return new MatchRequest(
-                chosen.name(),
-                chosen.variant(),
-                Objects.requireNonNull(display),
-                equipment,
+        ChosenSource console = Objects.requireNonNull(source);
+        ChosenDisplay screen = Objects.requireNonNull(display);
+        Owned owned = collection.owned();
+        MatchRequest request = new MatchRequest(
+                console.name(),
+                console.variant(),
+                screen.display(),
+                owned == null ? described : OwnedGear.beside(described, owned),
                 intent,
                 weights,
                 limits,
                 body.pixelAspect() == null ? PixelAspectConvention.BROADCAST : body.pixelAspect(),
                 body.explain() == null ? MatchRequest.Explanation.SUMMARY : body.explain(),
                 top,
-                perRoute);
+                perRoute,
+                owned == null ? MatchRequest.Owned.NOTHING : owned(console, screen, owned));
+        return new ReadRequest(request, owned == null ? null : owned.revision());
+    }
+
+    private static MatchRequest.Owned owned(ChosenSource source, ChosenDisplay display, Owned owned) {
+        List<Finding> findings = new ArrayList<>(OwnedGear.missing(owned));
+        findings.addAll(display.findings());
+        return new MatchRequest.Owned(source.owned(), display.owned(), OwnedGear.parts(owned), findings);
+    }
+
+    private NamedCollection collection(Place at, @Nullable EquipmentBody body) {
+        String id = body == null ? null : body.collectionId();
+        if (id == null) {
+            return new NamedCollection(null, false);
+        }
+        Optional<Owned> owned = collections.apply(id);
+        if (owned.isEmpty()) {
+            at.invalid("There is no collection with this id.");
+        }
+        return new NamedCollection(owned.orElse(null), true);
     }
 
     /** The catalogue without what a request describes itself under the same id. */
     static Catalogue without(Catalogue catalogue, MatchRequest.Equipment inline) {
-        if (inline.converters().isEmpty() && inline.links().isEmpty()) {
+        boolean describesNothing =
+                inline.converters().isEmpty() && inline.links().isEmpty();
+        if (describesNothing || !inline.fromCatalogue()) {
             return catalogue;
         }
         List<String> converters =
@@ -90,11 +122,9 @@ final class RequestReader {
         if (body == null) {
             return new MatchRequest.Equipment(true, List.of(), List.of());
         }
-        if (body.collectionId() != null) {
-            at.member("collectionId").invalid("There are no collections yet; leave the member out.");
-        }
+        Boolean fromCatalogue = body.fromCatalogue();
         return new MatchRequest.Equipment(
-                !Boolean.FALSE.equals(body.fromCatalogue()),
+                fromCatalogue == null ? body.collectionId() == null : fromCatalogue,
                 GearReader.inlineConverters(at.member("converters"), body.converters()),
                 GearReader.inlineLinks(at.member("links"), body.links()));
     }

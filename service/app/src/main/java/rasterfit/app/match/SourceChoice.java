@@ -8,13 +8,15 @@ import rasterfit.app.gear.SourceBody;
 import rasterfit.app.gear.SupplyBody;
 
 /**
- * Which console is meant, in one of three ways: by {@code catalogueId}; described as one variant by {@code name},
- * {@code outputs} and {@code modes}; or described with several {@code variants}.
+ * Which console is meant, in one of four ways: by {@code catalogueId}; by {@code itemId}; described as one variant by
+ * {@code name}, {@code outputs} and {@code modes}; or described with several {@code variants}.
  *
- * @param variantId needed where there are several variants
+ * @param itemId an item of the collection that the equipment names
+ * @param variantId needed where there are several variants and the item does not say which it is
  */
 record SourceChoice(
         @Nullable String catalogueId,
+        @Nullable String itemId,
         @Nullable String variantId,
         @Nullable String id,
         @Nullable String name,

@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import rasterfit.app.belongings.Owned;
+import rasterfit.app.belongings.Owned.OwnedSource;
 import rasterfit.app.gear.GearReader;
 import rasterfit.app.gear.Place;
 import rasterfit.app.gear.SourceBody;
@@ -13,30 +15,51 @@ import rasterfit.gear.Variant;
 
 /** Finds the console that a request means. */
 final class SourceChooser {
-    private static final String WAYS =
-            "A source is named by catalogueId, or described by name, outputs and modes, or by" + " name and variants.";
+    private static final String WAYS = "A source is named by catalogueId or itemId, or described by name, outputs and"
+            + " modes, or by name and variants.";
 
     private final Catalogue catalogue;
+    private final NamedCollection collection;
 
-    SourceChooser(Catalogue catalogue) {
+    SourceChooser(Catalogue catalogue, NamedCollection collection) {
         this.catalogue = catalogue;
+        this.collection = collection;
     }
 
     @Nullable
     ChosenSource choose(Place at, SourceChoice choice) {
-        boolean isNamed = choice.catalogueId() != null;
-        boolean isVariants = choice.variants() != null;
-        int ways = (isNamed ? 1 : 0) + (isVariants ? 1 : 0) + (choice.isOneVariant() ? 1 : 0);
+        boolean isNamed = choice.catalogueId() != null || choice.itemId() != null;
+        int ways = (choice.catalogueId() != null ? 1 : 0)
+                + (choice.itemId() != null ? 1 : 0)
+                + (choice.variants() != null ? 1 : 0)
+                + (choice.isOneVariant() ? 1 : 0);
         if (ways != 1 || (isNamed && (choice.id() != null || choice.name() != null))) {
             at.wrongForm(WAYS);
             return null;
         }
+        if (choice.itemId() != null) {
+            return owned(at, choice.itemId(), choice.variantId());
+        }
         Source source = isNamed ? catalogued(at.member("catalogueId"), choice.catalogueId()) : described(at, choice);
-        if (source == null) {
+        return source == null ? null : chosen(at.member("variantId"), source, choice.variantId(), false);
+    }
+
+    private @Nullable ChosenSource owned(Place at, String itemId, @Nullable String variantId) {
+        OwnedSource item = collection.find(at.member("itemId"), itemId, Owned::sources, "source");
+        if (item == null) {
             return null;
         }
-        Variant variant = variant(at.member("variantId"), source, choice.variantId());
-        return variant == null ? null : new ChosenSource(source.name(), variant);
+        String own = item.variantId();
+        if (own != null && variantId != null && !own.equals(variantId)) {
+            at.member("variantId").invalid("The item is another variant, " + own + ".");
+            return null;
+        }
+        return chosen(at.member("variantId"), item.source(), own == null ? variantId : own, true);
+    }
+
+    private static @Nullable ChosenSource chosen(Place at, Source source, @Nullable String variantId, boolean owned) {
+        Variant variant = variant(at, source, variantId);
+        return variant == null ? null : new ChosenSource(source.name(), variant, owned);
     }
 
     private @Nullable Source catalogued(Place at, @Nullable String id) {

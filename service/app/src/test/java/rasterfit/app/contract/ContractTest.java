@@ -75,7 +75,10 @@ class ContractTest extends ServedTest {
                 .containsExactlyInAnyOrder("engineVersion", "catalogueRevision", "counts", "ranked", "refused");
         assertThat(required(schemas, "MeasuresAnswer"))
                 .contains("pixelAspectRatio", "addedLatencyMs", "acceptance")
-                .doesNotContain("samplesPerDot", "bufferedLines", "fallback", "verticalScale");
+                .doesNotContain("samplesPerDot", "bufferedLines", "fallback", "verticalScale", "tested");
+        assertThat(required(schemas, "RouteStepAnswer")).containsExactlyInAnyOrder("stage", "id", "name");
+        assertThat(required(schemas, "TestedAnswer")).containsExactlyInAnyOrder("outcome", "on");
+        assertThat(required(schemas, "FallbackAnswer")).containsExactlyInAnyOrder("acceptance", "settings", "score");
         assertThat(required(schemas, "Problem")).contains("type", "code").doesNotContain("errors", "requestId");
     }
 

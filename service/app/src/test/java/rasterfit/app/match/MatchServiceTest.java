@@ -9,7 +9,9 @@ import java.util.Properties;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.support.StaticListableBeanFactory;
 import org.springframework.boot.info.BuildProperties;
+import rasterfit.app.access.Caller;
 import rasterfit.app.answer.EngineVersion;
+import rasterfit.app.belongings.Belongings;
 import rasterfit.app.problem.ProblemException;
 import rasterfit.app.problem.ProblemType;
 import rasterfit.gear.Catalogue;
@@ -25,6 +27,8 @@ class MatchServiceTest {
         beans.addBean("build", new BuildProperties(build));
         return new MatchService(
                 revision -> Catalogue.EMPTY,
+                beans.getBeanProvider(Belongings.class),
+                () -> Caller.LOCAL,
                 new MatchProperties(maxSettings, maxTime),
                 new EngineVersion(beans.getBeanProvider(BuildProperties.class)));
     }

@@ -6,7 +6,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Duration;
 import org.springframework.beans.factory.support.StaticListableBeanFactory;
 import org.springframework.boot.info.BuildProperties;
+import rasterfit.app.access.Caller;
 import rasterfit.app.answer.EngineVersion;
+import rasterfit.app.belongings.Belongings;
 import rasterfit.app.fuzz.Memory;
 import rasterfit.app.fuzz.RequestSeeds;
 import rasterfit.app.gear.CatalogueBody;
@@ -31,9 +33,14 @@ final class MatchTarget {
     MatchTarget() {
         CatalogueBody demo = FuzzJson.read(RequestSeeds.demo().toString().getBytes(UTF_8), CatalogueBody.class);
         Catalogue catalogue = GearReader.catalogue(demo, 1);
-        EngineVersion version =
-                new EngineVersion(new StaticListableBeanFactory().getBeanProvider(BuildProperties.class));
-        this.service = new MatchService(revision -> catalogue, new MatchProperties(MOST_SETTINGS, MOST_TIME), version);
+        StaticListableBeanFactory none = new StaticListableBeanFactory();
+        EngineVersion version = new EngineVersion(none.getBeanProvider(BuildProperties.class));
+        this.service = new MatchService(
+                revision -> catalogue,
+                none.getBeanProvider(Belongings.class),
+                () -> Caller.LOCAL,
+                new MatchProperties(MOST_SETTINGS, MOST_TIME),
+                version);
     }
 
     /** Fails unless the body is answered or refused, within bounds and the same way twice. */
