@@ -40,7 +40,7 @@ public record OwnEvidence(List<OwnReading> readings, List<DisplayTest> tests, Li
      * @param bound whether a bound is looked for, or a reading of the lag itself
      */
     public Optional<OwnReading> reading(String label, boolean bound) {
-        return find(label, bound).or(() -> find(null, bound));
+        return readings.isEmpty() ? Optional.empty() : find(label, bound).or(() -> find(null, bound));
     }
 
     private Optional<OwnReading> find(@Nullable String timing, boolean bound) {

@@ -20,7 +20,7 @@ import rasterfit.rule.OwnerRules;
  */
 final class OwnedGear {
     /** In front of an item's id; a colon is in no id that is read. */
-    private static final String MARK = "own:";
+    private static final String MARK = "owned:";
 
     private OwnedGear() {}
 

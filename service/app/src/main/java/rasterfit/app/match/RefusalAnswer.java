@@ -23,7 +23,7 @@ record RefusalAnswer(
     /**
      * The nearest miss.
      *
-     * @param route ids along the chain; {@code own:} stands before those of a collection's items
+     * @param route ids along the chain; {@code owned:} stands before those of a collection's items
      * @param value exact, in {@code unit}
      * @param limit exact, in {@code unit}
      */

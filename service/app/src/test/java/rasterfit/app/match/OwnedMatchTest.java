@@ -228,6 +228,19 @@ class OwnedMatchTest {
     }
 
     @Test
+    void aChainThatNothingMendsNamesItsOwnedParts() {
+        ObjectNode request = request();
+        request.set("limits", MatchRequests.JSON.readTree("[{\"measure\": \"totalLatencyMs\", \"atMost\": 0.001}]"));
+        List<String> routes = json(request)
+                .path("refused")
+                .valueStream()
+                .filter(refusal -> refusal.path("rule").asString().equals("limit.totalLatencyMs"))
+                .map(refusal -> refusal.at("/nearest/route").toString())
+                .toList();
+        assertThat(routes).singleElement().asString().contains("owned:my-av-lead", "owned:my-tarn:");
+    }
+
+    @Test
     void twoPiecesOfOneModelStayTwo() {
         converters.put("spare-tarn", converter("tarn-b"));
 
