@@ -118,12 +118,12 @@ class OwnedMatchTest {
                 : Optional.empty();
         beans.addBean("belongings", belongings);
         MatchService service = new MatchService(
-                () -> DEMO,
+                revision -> DEMO,
                 beans.getBeanProvider(Belongings.class),
                 () -> Caller.LOCAL,
                 new MatchProperties(2_000_000, Duration.ofMinutes(1)),
                 new EngineVersion(beans.getBeanProvider(BuildProperties.class)));
-        return service.match(FuzzJson.read(request.toString().getBytes(UTF_8), MatchRequestBody.class));
+        return service.match(FuzzJson.read(request.toString().getBytes(UTF_8), MatchRequestBody.class), 0);
     }
 
     private JsonNode json(ObjectNode request) {
