@@ -24,4 +24,9 @@ public record Link(
     public Link {
         carries = List.copyOf(carries);
     }
+
+    /** The same with another bandwidth. */
+    public Link withBandwidthHz(Fact other) {
+        return new Link(id, name, kind, from, to, carries, price, other);
+    }
 }
