@@ -120,16 +120,7 @@ public record MatchRequest(
 
     /** The same, answered with the best setup of every route and no steps. */
     public MatchRequest ofEveryRoute() {
-        return copy(
-                source,
-                display,
-                equipment,
-                intent,
-                weights,
-                limits,
-                Explanation.SUMMARY,
-                Integer.MAX_VALUE,
-                1);
+        return copy(source, display, equipment, intent, weights, limits, Explanation.SUMMARY, Integer.MAX_VALUE, 1);
     }
 
     /** The weights of the intent, each replaced where the request gives one. */

@@ -20,8 +20,7 @@ public record MatchResult(long catalogueRevision, Counts counts, List<RankedSetu
 
     /** The same with the first setups alone. */
     public MatchResult head(int top) {
-        return new MatchResult(
-                catalogueRevision, counts, ranked.subList(0, Math.min(top, ranked.size())), refused);
+        return new MatchResult(catalogueRevision, counts, ranked.subList(0, Math.min(top, ranked.size())), refused);
     }
 
     /** @param score between 0 and 1: the weighted mean of the utilities in {@code criteria} */
@@ -89,12 +88,7 @@ public record MatchResult(long catalogueRevision, Counts counts, List<RankedSetu
      * @param chains on which it refused, each once, in the order of their routes; none for a request without any route
      */
     public record RefusalGroup(
-            Rule rule,
-            Of of,
-            long count,
-            @Nullable Nearest nearest,
-            String message,
-            List<Chain> chains) {
+            Rule rule, Of of, long count, @Nullable Nearest nearest, String message, List<Chain> chains) {
         public RefusalGroup {
             chains = List.copyOf(chains);
         }

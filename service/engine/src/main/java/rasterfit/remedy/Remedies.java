@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import rasterfit.gear.Catalogue;
 import rasterfit.match.Chain;
@@ -57,8 +58,7 @@ public final class Remedies {
      * @param refusals whether for every group of refusals
      * @param lift a ranked setup for which something better is looked for; absent for none
      */
-    public record Asked(
-            boolean refusals, @Nullable RankedSetup lift, Others others) {}
+    public record Asked(boolean refusals, @Nullable RankedSetup lift, Others others) {}
 
     /**
      * Remedies, best first.
@@ -183,11 +183,9 @@ public final class Remedies {
                     case SOURCE_OUTPUT, CONVERTER, DISPLAY_INPUT, SETUP -> false;
                 })
                 .toList();
-        String told = links.isEmpty()
-                ? "Join the same parts by a plain lead."
-                : "Join the same parts by "
-                        + String.join(", ", links.stream().map(RouteStep::name).toList()) + ".";
-        String ids = String.join(" > ", links.stream().map(RouteStep::id).toList());
+        String names = links.stream().map(RouteStep::name).collect(Collectors.joining(", "));
+        String told = links.isEmpty() ? "Join the same parts by a plain lead." : "Join the same parts by " + names + ".";
+        String ids = links.stream().map(RouteStep::id).collect(Collectors.joining(" > "));
         return new Change(Kind.OTHER_LINKS, ids.isEmpty() ? null : ids, null, null, false, told);
     }
 
@@ -195,15 +193,16 @@ public final class Remedies {
         List<String> told = setup.modeSettings().stream()
                 .map(setting -> String.join(", ", setting.modes()) + ": " + written(setting.settings()))
                 .toList();
-        return new Change(
-                Kind.OTHER_SETTINGS, null, null, null, false, where(setup) + String.join("; ", told) + ".");
+        return new Change(Kind.OTHER_SETTINGS, null, null, null, false, where(setup) + String.join("; ", told) + ".");
     }
 
     private static String where(RankedSetup setup) {
-        List<String> converters = Chain.of(setup.route()).converters().stream()
-                .map(Chain.Unit::name)
-                .toList();
-        return converters.isEmpty() ? "Set on the display: " : "Set on " + String.join(", ", converters) + ": ";
+        Chain chain = Chain.of(setup.route());
+        String input = "the display's input " + chain.input().path();
+        String converters = chain.converters().stream()
+                .map(unit -> unit.name() + " (" + unit.ports() + ")")
+                .collect(Collectors.joining(", "));
+        return "Set on " + (converters.isEmpty() ? input : converters + " and " + input) + ": ";
     }
 
     private static String written(Settings settings) {

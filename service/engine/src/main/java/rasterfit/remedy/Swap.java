@@ -43,7 +43,8 @@ final class Swap {
                         to.path(),
                         from.path(),
                         added,
-                        "Set the display's input " + to.id() + " to " + to.state() + " in place of " + from.state() + ".")
+                        "Set the display's input " + to.id() + " to " + to.state() + " in place of " + from.state()
+                                + ".")
                 : Change.of(
                         Kind.OTHER_DISPLAY_INPUT,
                         to.path(),
@@ -64,7 +65,8 @@ final class Swap {
                         unit.id(),
                         null,
                         added,
-                        (added ? "Add the converter " : "Put the converter ") + unit.name()
+                        (added ? "Add the converter " : "Put the converter ")
+                                + unit.name()
                                 + (added ? "." : " in between.")));
             }
             if (from.size() == to.size() + 1 && without(from, at).equals(to)) {

@@ -65,11 +65,7 @@ sealed interface Trial {
         @Override
         public Change alone() {
             return Change.of(
-                    Kind.ADDED_CONVERTER,
-                    converter.id(),
-                    null,
-                    true,
-                    "Add the converter " + converter.name() + ".");
+                    Kind.ADDED_CONVERTER, converter.id(), null, true, "Add the converter " + converter.name() + ".");
         }
     }
 
@@ -114,7 +110,8 @@ sealed interface Trial {
     }
 
     /** @param to absent where the limit is dropped */
-    record RelaxedLimit(MatchRequest request, Limit limit, @Nullable Limit to) implements Trial {
+    record RelaxedLimit(
+            MatchRequest request, Limit limit, @Nullable Limit to) implements Trial {
         @Override
         public Optional<Change> leads(Chain from, Chain to) {
             return from.equals(to) ? Optional.of(alone()) : Optional.empty();
@@ -126,7 +123,12 @@ sealed interface Trial {
                     ? "Drop the limit " + limit.told() + "."
                     : "Relax the limit " + limit.told() + " to " + to.bounded() + ".";
             return new Change(
-                    Kind.RELAXED_LIMIT, limit.measure().id(), limit.bounded(), to == null ? null : to.bounded(), false, told);
+                    Kind.RELAXED_LIMIT,
+                    limit.measure().id(),
+                    limit.bounded(),
+                    to == null ? null : to.bounded(),
+                    false,
+                    told);
         }
     }
 }

@@ -27,8 +27,9 @@ import rasterfit.match.MatchResult.RefusalGroup;
 final class Trials {
     private static final Comparator<Link> LINKS =
             Comparator.comparing((Link link) -> middle(link.price())).thenComparing(Link::id);
-    private static final Comparator<Converter> CONVERTERS =
-            Comparator.comparing((Converter converter) -> middle(converter.price())).thenComparing(Converter::id);
+    private static final Comparator<Converter> CONVERTERS = Comparator.comparing(
+                    (Converter converter) -> middle(converter.price()))
+            .thenComparing(Converter::id);
     /** Behind everything that has a price. */
     private static final BigDecimal UNKNOWN = new BigDecimal("1e30");
 
@@ -82,8 +83,7 @@ final class Trials {
         List<Limit> own = request.limits();
         MatchRequest changed = own.contains(limit)
                 ? request.withJudgement(request.intent(), request.weights(), replaced(own, limit, to))
-                : request.withJudgement(
-                        Intent.EVEN_WEIGHTS, request.allWeights(), replaced(limits(), limit, to));
+                : request.withJudgement(Intent.EVEN_WEIGHTS, request.allWeights(), replaced(limits(), limit, to));
         Trial trial = new Trial.RelaxedLimit(changed, limit, to);
         if (!trials.contains(trial)) {
             trials.add(trial);
@@ -122,7 +122,8 @@ final class Trials {
                         request.withEquipment(new MatchRequest.Equipment(
                                 false, equipment.converters(), with(equipment.links(), link))),
                         link)));
-        Set<String> converters = equipment.converters().stream().map(Converter::id).collect(Collectors.toSet());
+        Set<String> converters =
+                equipment.converters().stream().map(Converter::id).collect(Collectors.toSet());
         catalogue.converters().values().stream()
                 .filter(converter -> !converters.contains(converter.id()) && sockets.fits(converter))
                 .sorted(CONVERTERS)
@@ -139,6 +140,8 @@ final class Trials {
     }
 
     private static BigDecimal middle(@Nullable PriceRange price) {
-        return price == null ? UNKNOWN : price.least().amount().add(price.greatest().amount());
+        return price == null
+                ? UNKNOWN
+                : price.least().amount().add(price.greatest().amount());
     }
 }

@@ -39,7 +39,8 @@ final class ConverterFacts {
         }
         for (Processing processing : converter.processing()) {
             boolean isUsed = setup.modeSettings().stream()
-                    .anyMatch(setting -> processing.id().equals(setting.settings().processingId()));
+                    .anyMatch(
+                            setting -> processing.id().equals(setting.settings().processingId()));
             if (isUsed) {
                 processing(processing, found);
             }
@@ -64,9 +65,7 @@ final class ConverterFacts {
     private FactSite site(String of, Estimate range, Setting setting) {
         FactPath path = new FactPath(FactPath.Kind.CONVERTER, converter.id(), converter.name(), of);
         return new FactSite(
-                path,
-                range,
-                (at, end) -> at.withConverter(converter.id(), setting.to(FactSites.known(range, end))));
+                path, range, (at, end) -> at.withConverter(converter.id(), setting.to(FactSites.known(range, end))));
     }
 
     private void input(ConverterInput input, Consumer<FactSite> found) {
@@ -105,10 +104,12 @@ final class ConverterFacts {
                     fact -> withProcessing(repeat.withLatestStartLines(fact))));
         }
         if (processing instanceof Processing.RasterScale scale) {
-            scale.deinterlacers().stream().filter(this::isUsed).forEach(used -> found.accept(site(
-                    at + "deinterlacers/" + used.kind() + "/addedFields",
-                    used.addedFields().orAssume(assumption(used)),
-                    fact -> withProcessing(with(scale, used.withAddedFields(fact))))));
+            scale.deinterlacers().stream()
+                    .filter(this::isUsed)
+                    .forEach(used -> found.accept(site(
+                            at + "deinterlacers/" + used.kind() + "/addedFields",
+                            used.addedFields().orAssume(assumption(used)),
+                            fact -> withProcessing(with(scale, used.withAddedFields(fact))))));
         }
     }
 

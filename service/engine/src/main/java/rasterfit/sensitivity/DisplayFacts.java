@@ -48,8 +48,10 @@ final class DisplayFacts {
 
     void sites(Consumer<FactSite> found) {
         Estimate overscan = input.overscanPercent()
-                .orAssume(Assumptions.overscanPercent(display.displayClass(), isStandardDefinition(lead.outputTiming())));
-        found.accept(site("overscanPercent", overscan, (each, end) -> each.withOverscanPercent(FactSites.known(overscan, end))));
+                .orAssume(
+                        Assumptions.overscanPercent(display.displayClass(), isStandardDefinition(lead.outputTiming())));
+        found.accept(site(
+                "overscanPercent", overscan, (each, end) -> each.withOverscanPercent(FactSites.known(overscan, end))));
         if (FactSites.switches(setup)) {
             Estimate resync = input.resyncMs().orAssume(resync());
             found.accept(site("resyncMs", resync, (each, end) -> each.withResyncMs(FactSites.known(resync, end))));
@@ -72,7 +74,11 @@ final class DisplayFacts {
         Rational bound = lead.measures().displayLagMs().greatest();
         boolean isBounded = !input.lag().isEmpty() || !input.own().readings().isEmpty();
         return isBounded
-                ? new Estimate(own.least().min(bound), own.typical().min(bound), own.greatest().min(bound), true)
+                ? new Estimate(
+                        own.least().min(bound),
+                        own.typical().min(bound),
+                        own.greatest().min(bound),
+                        true)
                 : own;
     }
 
@@ -83,8 +89,7 @@ final class DisplayFacts {
             List<DisplayInput> inputs = at.request().display().inputs().stream()
                     .map(each -> each.path().equals(input.path()) ? change.apply(each, end) : each)
                     .toList();
-            return new Shelf(
-                    at.request().withDisplay(at.request().display().with(inputs)), at.catalogue());
+            return new Shelf(at.request().withDisplay(at.request().display().with(inputs)), at.catalogue());
         });
     }
 
@@ -101,8 +106,8 @@ final class DisplayFacts {
     private static DisplayInput withReadingsAt(DisplayInput each, End end) {
         OwnEvidence own = each.own();
         List<OwnEvidence.OwnReading> readings = own.readings().stream()
-                .map(reading -> new OwnEvidence.OwnReading(
-                        at(reading.reading(), end), reading.on(), reading.repetitions()))
+                .map(reading ->
+                        new OwnEvidence.OwnReading(at(reading.reading(), end), reading.on(), reading.repetitions()))
                 .toList();
         return each.withLag(each.lag().stream().map(reading -> at(reading, end)).toList())
                 .with(new OwnEvidence(readings, own.tests(), own.outdated()));
@@ -111,7 +116,11 @@ final class DisplayFacts {
     private static LagReading at(LagReading reading, End end) {
         Rational ms = end == End.LEAST ? reading.ms().least() : reading.ms().greatest();
         return new LagReading(
-                reading.timing(), new Fact.Within(ms, ms, ms), reading.method(), reading.referenceRow(), reading.basis());
+                reading.timing(),
+                new Fact.Within(ms, ms, ms),
+                reading.method(),
+                reading.referenceRow(),
+                reading.basis());
     }
 
     /** As if the class's delay had been read: that of the setup's kind of raster, and for listed rasters of the other. */

@@ -23,7 +23,8 @@ final class FactSearch {
     private final List<RankedSetup> leading;
 
     /** @param leading the setups whose order counts */
-    FactSearch(MatchRequest request, Catalogue catalogue, MatchResult result, List<RankedSetup> leading, Reruns reruns) {
+    FactSearch(
+            MatchRequest request, Catalogue catalogue, MatchResult result, List<RankedSetup> leading, Reruns reruns) {
         this.shelf = new Shelf(request, catalogue);
         this.reruns = reruns;
         this.result = result;
@@ -94,16 +95,16 @@ final class FactSearch {
     }
 
     /** Where the lead of the first place reaches 0 on the line from typical to an end; the end at which it is lost. */
-    private @Nullable Rational changesNear(
-            FactSite site, Optional<MatchResult> least, Optional<MatchResult> greatest) {
+    private @Nullable Rational changesNear(FactSite site, Optional<MatchResult> least, Optional<MatchResult> greatest) {
         double now = lead(result);
         Rational typical = site.estimate().typical();
         for (End end : End.values()) {
             Optional<MatchResult> changed = end == End.LEAST ? least : greatest;
             double then = changed.map(this::lead).orElse(now);
             if (changed.isPresent() && then < 0) {
-                Rational value =
-                        end == End.LEAST ? site.estimate().least() : site.estimate().greatest();
+                Rational value = end == End.LEAST
+                        ? site.estimate().least()
+                        : site.estimate().greatest();
                 Rational share = Rational.of(BigDecimal.valueOf(now / (now - then)));
                 return typical.plus(value.minus(typical).times(share));
             }

@@ -95,8 +95,7 @@ final class FactSites {
             List<SourceOutput> outputs = at.request().source().outputs().stream()
                     .map(each -> each.id().equals(output.id()) ? each.withBandwidthHz(known(range, end)) : each)
                     .toList();
-            return new Shelf(
-                    at.request().withSource(at.request().source().withOutputs(outputs)), at.catalogue());
+            return new Shelf(at.request().withSource(at.request().source().withOutputs(outputs)), at.catalogue());
         }));
     }
 

@@ -65,7 +65,8 @@ record Shelf(MatchRequest request, Catalogue catalogue) {
                         links));
     }
 
-    private static <T> List<T> changed(Collection<T> all, Function<T, String> idOf, String id, UnaryOperator<T> change) {
+    private static <T> List<T> changed(
+            Collection<T> all, Function<T, String> idOf, String id, UnaryOperator<T> change) {
         List<T> changed = new ArrayList<>();
         for (T each : all) {
             changed.add(idOf.apply(each).equals(id) ? change.apply(each) : each);

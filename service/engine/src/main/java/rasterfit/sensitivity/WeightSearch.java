@@ -107,7 +107,7 @@ final class WeightSearch {
             }
             present = found.crossing().line();
             from = found.crossing().weight();
-            changes.add(bound(found, criterion, weight));
+            changes.add(bound(found, weight));
             if (!present.setting().route().equals(first.setting().route())) {
                 return changes;
             }
@@ -140,11 +140,10 @@ final class WeightSearch {
         }
         return crossing == null
                 ? null
-                : new Found(
-                        crossing, present.score(Weights.with(weights, criterion, crossing.weight())), verified);
+                : new Found(crossing, present.score(Weights.with(weights, criterion, crossing.weight())), verified);
     }
 
-    private WeightRoom.Bound bound(Found found, Criterion criterion, double weight) {
+    private WeightRoom.Bound bound(Found found, double weight) {
         List<RouteStep> route = found.crossing().line().setting().route();
         boolean alike = known.values().stream().allMatch(other -> other.hasCriteriaOf(first));
         double at = found.crossing().weight();

@@ -122,8 +122,7 @@ final class WritingClient {
                 .POST(BodyPublishers.ofString(document)));
         check(answer);
         if (answer.statusCode() == 200) {
-            long revision =
-                    JSON.readTree(answer.body()).path("revision").asLong();
+            long revision = JSON.readTree(answer.body()).path("revision").asLong();
             confirmed.put(revision, name + "-imported-" + number + "-0");
         }
     }

@@ -1,7 +1,9 @@
 package rasterfit.match.tune;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -28,6 +30,8 @@ public final class RefusalTally {
         private @Nullable Refusal nearest;
         private @Nullable Route nearestRoute;
         private final List<Route> refused = new ArrayList<>();
+        /** By identity: to compare routes part by part for every refusal would take long. */
+        private final Set<Route> known = Collections.newSetFromMap(new IdentityHashMap<>());
 
         Entry(Refusal first) {
             this.first = first;
@@ -35,8 +39,7 @@ public final class RefusalTally {
 
         void add(Route route, Refusal refusal, long more) {
             count += more;
-            // Refusals of one route come in a row.
-            if (refused.isEmpty() || refused.get(refused.size() - 1) != route) {
+            if (known.add(route)) {
                 refused.add(route);
             }
             if (refusal.value() != null && refusal.miss() < leastMiss) {
