@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -98,10 +99,13 @@ public final class Remedies {
         Remedies remedies = new Remedies(bestOfEveryChain(result, null));
         remedies.present.forEach((chain, setup) -> remedies.outcomes.add(new Outcome(null, chain, setup)));
         if ((asked.refusals() && !result.refused().isEmpty()) || asked.lift() != null) {
+            Set<MatchRequest> tried = new HashSet<>();
             for (Trial trial : Trials.of(request, asked.others(), catalogue, result, asked.lift() != null)) {
-                reruns.run(trial.request(), catalogue)
-                        .ifPresent(changed -> bestOfEveryChain(changed, trial)
-                                .forEach((chain, setup) -> remedies.outcomes.add(new Outcome(trial, chain, setup))));
+                Optional<MatchResult> changed = remedies.tried(trial, reruns, catalogue, tried);
+                if (changed.isPresent() && trial instanceof Trial.RelaxedLimit dropped && dropped.to() == null) {
+                    Trials.asNeeded(request, dropped, changed.get())
+                            .ifPresent(needed -> remedies.tried(needed, reruns, catalogue, tried));
+                }
             }
         }
         List<List<Remedy>> refused = new ArrayList<>();
@@ -110,6 +114,17 @@ public final class Remedies {
         }
         List<Remedy> lift = asked.lift() == null ? List.of() : remedies.lifting(asked.lift());
         return new Found(List.copyOf(refused), lift, reruns.spent());
+    }
+
+    /** Each request once: the nearest miss may be what is needed. */
+    private Optional<MatchResult> tried(Trial trial, Reruns reruns, Catalogue catalogue, Set<MatchRequest> tried) {
+        if (!tried.add(trial.request())) {
+            return Optional.empty();
+        }
+        Optional<MatchResult> changed = reruns.run(trial.request(), catalogue);
+        changed.ifPresent(result -> bestOfEveryChain(result, trial)
+                .forEach((chain, setup) -> outcomes.add(new Outcome(trial, chain, setup))));
+        return changed;
     }
 
     /** @param trial whose change they have to make use of; absent for all */
@@ -155,14 +170,25 @@ public final class Remedies {
         return present == null || setup.score() > present.score() + ROUNDING;
     }
 
-    /** The first of those that are told alike. */
+    /** The first of those that are told alike; a limit is not dropped where moving it leads as far. */
     private static List<Remedy> best(List<Remedy> found) {
         Set<String> known = new HashSet<>();
         return found.stream()
                 .sorted(ORDER)
                 .filter(remedy -> known.add(key(remedy)))
+                .filter(remedy -> remedy.change().kind() != Kind.RELAXED_LIMIT
+                        || remedy.change().value() != null
+                        || found.stream().noneMatch(other -> leadsAsFar(other, remedy)))
                 .limit(MOST)
                 .toList();
+    }
+
+    private static boolean leadsAsFar(Remedy moved, Remedy dropped) {
+        return moved.change().kind() == Kind.RELAXED_LIMIT
+                && moved.change().value() != null
+                && Objects.equals(moved.change().id(), dropped.change().id())
+                && Objects.equals(moved.change().instead(), dropped.change().instead())
+                && moved.resultingScore() >= dropped.resultingScore() - ROUNDING;
     }
 
     private static BigDecimal amount(Remedy remedy) {
@@ -184,7 +210,8 @@ public final class Remedies {
                 })
                 .toList();
         String names = links.stream().map(RouteStep::name).collect(Collectors.joining(", "));
-        String told = links.isEmpty() ? "Join the same parts by a plain lead." : "Join the same parts by " + names + ".";
+        String told =
+                links.isEmpty() ? "Join the same parts by a plain lead." : "Join the same parts by " + names + ".";
         String ids = links.stream().map(RouteStep::id).collect(Collectors.joining(" > "));
         return new Change(Kind.OTHER_LINKS, ids.isEmpty() ? null : ids, null, null, false, told);
     }

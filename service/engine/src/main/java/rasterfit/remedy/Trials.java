@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -18,7 +19,9 @@ import rasterfit.match.Intent;
 import rasterfit.match.Limit;
 import rasterfit.match.MatchRequest;
 import rasterfit.match.MatchResult;
+import rasterfit.match.MatchResult.RankedSetup;
 import rasterfit.match.MatchResult.RefusalGroup;
+import rasterfit.quantity.Rational;
 
 /**
  * The single changes that are worth a run, in the order in which they are tried: what costs nothing before what has to be
@@ -71,6 +74,24 @@ final class Trials {
         if (everyLimit) {
             limits().forEach(limit -> relaxed(limit, null));
         }
+    }
+
+    /**
+     * The limit of a dropped one moved so far that the best setup which breaks it keeps it.
+     *
+     * @param changed what was ranked without the limit
+     */
+    static Optional<Trial> asNeeded(MatchRequest request, Trial.RelaxedLimit dropped, MatchResult changed) {
+        Limit limit = dropped.limit();
+        for (RankedSetup setup : changed.ranked()) {
+            Rational value = WorstValue.of(limit, setup).orElse(null);
+            if (value != null && !limit.isKeptBy(value)) {
+                Trials trials = new Trials(request);
+                trials.relaxed(limit, limit.relaxedTo(value));
+                return Optional.of(trials.trials.get(0));
+            }
+        }
+        return Optional.empty();
     }
 
     private List<Limit> limits() {

@@ -319,7 +319,9 @@ class RemediesTest {
         List<Remedy> remedies =
                 of(request(both), Catalogue.EMPTY, Others.NONE, "digitise.sample-rate-exceeds-converter");
         assertThat(remedies.get(0).change().kind()).isEqualTo(Kind.OTHER_SETTINGS);
-        assertThat(remedies.get(0).change().told()).startsWith("Set on both (in → out) and the display's input digital: ").contains("1364 samples per line");
+        assertThat(remedies.get(0).change().told())
+                .startsWith("Set on both (in → out) and the display's input digital: ")
+                .contains("1364 samples per line");
     }
 
     @Test

@@ -142,7 +142,8 @@ class WorkedSensitivityTest {
         assertThat(next.estimate().assumed()).isTrue();
         assertThat(next.changesFirst()).isTrue();
         assertThat(next.scoreSwing()).isCloseTo(0.275, within(1e-12));
-        assertThat(Objects.requireNonNull(next.changesNear()).toDouble()).isCloseTo(4 + 8 * (Math.pow(2, -8.0 / 15) - Math.pow(2, -2.0 / 3)) / 2 / 0.125, within(1e-9));
+        assertThat(Objects.requireNonNull(next.changesNear()).toDouble())
+                .isCloseTo(4 + 8 * (Math.pow(2, -8.0 / 15) - Math.pow(2, -2.0 / 3)) / 2 / 0.125, within(1e-9));
         FactEffect.AtEnd least = Objects.requireNonNull(next.atLeast());
         FactEffect.AtEnd greatest = Objects.requireNonNull(next.atGreatest());
         assertThat(least.changesFirst()).isFalse();
