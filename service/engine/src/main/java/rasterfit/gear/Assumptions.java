@@ -10,6 +10,12 @@ public final class Assumptions {
     /** 100 [50–300] MHz for a cable of up to 2 m. */
     public static final Estimate CABLE_BANDWIDTH_HZ = Estimate.assumed(50_000_000, 100_000_000, 300_000_000);
 
+    /** Luma behind a notch: 3.0 [2.5–3.5] MHz. */
+    public static final Estimate NOTCH_BANDWIDTH_HZ = Estimate.assumed(2_500_000, 3_000_000, 3_500_000);
+
+    /** Chroma of a composite kind: 0.6 [0.5–1.3] MHz. */
+    public static final Estimate CHROMA_BANDWIDTH_HZ = Estimate.assumed(500_000, 600_000, 1_300_000);
+
     /** 2 [1–5] ns peak to peak. */
     public static final Estimate DIGITISER_JITTER_NS = Estimate.assumed(1, 2, 5);
 
@@ -58,6 +64,17 @@ public final class Assumptions {
     private static final Estimate LAG_SD_OR_INTERLACED = Estimate.assumed(16, 25, 60);
 
     private Assumptions() {}
+
+    /**
+     * Vision bandwidth of an RF channel: 4.2 MHz in system M, 5.0 MHz in B and G [up to 6.0 in D and K] (BT.470).
+     *
+     * @param lines525 whether the channel belongs to a 525-line standard
+     */
+    public static Estimate channelBandwidthHz(boolean lines525) {
+        return lines525
+                ? Estimate.assumed(4_200_000, 4_200_000, 4_200_000)
+                : Estimate.assumed(5_000_000, 5_000_000, 6_000_000);
+    }
 
     /** 1.5 [0.75–3] times the dot clock. */
     public static Estimate sourceBandwidthHz(Rational dotClockHz) {

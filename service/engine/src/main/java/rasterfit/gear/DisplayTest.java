@@ -2,7 +2,7 @@ package rasterfit.gear;
 
 import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;
-import rasterfit.timing.RasterTiming;
+import rasterfit.timing.Raster;
 
 /**
  * What one input of an owner's own display did with one raster.
@@ -10,7 +10,7 @@ import rasterfit.timing.RasterTiming;
  * @param firmware of the display when it was tried; absent where it was not noted
  */
 public record DisplayTest(
-        RasterTiming timing, Outcome outcome, @Nullable String firmware, LocalDate on) {
+        Raster raster, Outcome outcome, @Nullable String firmware, LocalDate on) {
 
     /** What was seen. */
     public enum Outcome {

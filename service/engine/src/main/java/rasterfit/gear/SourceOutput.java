@@ -6,7 +6,7 @@ import org.jspecify.annotations.Nullable;
  * One signal that a console gives.
  *
  * @param sync absent for digital links and where it is not stated
- * @param encoding colour encoding of a composite kind, as line count and subcarrier
+ * @param encoding of a composite kind; absent where it is not stated
  * @param level level of the sync; video level where not stated
  * @param bandwidthHz of the video amplifier
  */
@@ -15,7 +15,7 @@ public record SourceOutput(
         Plug plug,
         Format format,
         @Nullable SyncKind sync,
-        @Nullable String encoding,
+        @Nullable ColourEncoding encoding,
         Level level,
         Fact bandwidthHz) {
 

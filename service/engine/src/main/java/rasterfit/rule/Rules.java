@@ -37,6 +37,7 @@ public final class Rules {
         List<Rule> rules = new ArrayList<>();
         Stream.of(
                         SignalRules.ALL,
+                        LinkRules.ALL,
                         InputRules.ALL,
                         ProcessingRules.ALL,
                         LinkClockRules.ALL,

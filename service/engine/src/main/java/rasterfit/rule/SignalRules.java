@@ -8,36 +8,10 @@ import org.jspecify.annotations.Nullable;
 import rasterfit.gear.Carried;
 import rasterfit.gear.Format;
 import rasterfit.gear.Level;
-import rasterfit.gear.Link;
 import rasterfit.gear.Plug;
-import rasterfit.gear.SyncKind;
 
 /** Whether a signal and the next part of the chain fit: format, sync, level, wiring. */
 public final class SignalRules {
-    private static final Rule ENCODING = new Rule(
-            "format.colour-encoding-not-computed",
-            Stage.SOURCE_OUTPUT,
-            REFUSAL,
-            "Composite video, Y/C and RF are not computed by this version.",
-            "limit of this version");
-    private static final Rule CABLE_FORMAT = new Rule(
-            "cable.format-not-carried",
-            Stage.CABLE,
-            REFUSAL,
-            "A cable carries only the formats that it is wired for; it never converts.",
-            "common practice");
-    private static final Rule CABLE_SYNC = new Rule(
-            "cable.sync-not-carried",
-            Stage.CABLE,
-            REFUSAL,
-            "A cable carries only the sync kinds that it is wired for.",
-            "common practice");
-    private static final Rule CABLE_WIRING = new Rule(
-            "wiring.differs-at-the-cable",
-            Stage.CABLE,
-            REFUSAL,
-            "Two plugs of one kind may be wired differently; only the same wiring connects the same signals.",
-            "EN 50049-1 for one family (from memory); common practice");
     private static final Perspective CONVERTER = new Perspective(
             new Rule(
                     "input.format-not-accepted",
@@ -62,7 +36,13 @@ public final class SignalRules {
                     Stage.CONVERTER,
                     REFUSAL,
                     "Two plugs of one kind may be wired differently; only the same wiring connects the same signals.",
-                    "common practice"));
+                    "common practice"),
+            new Rule(
+                    "input.encoding-not-decoded",
+                    Stage.CONVERTER,
+                    REFUSAL,
+                    "A decoder that does not know the colour encoding shows the picture without colour, or nothing.",
+                    "BT.1700; common practice"));
     private static final Perspective DISPLAY = new Perspective(
             new Rule(
                     "display.format-not-accepted",
@@ -87,7 +67,13 @@ public final class SignalRules {
                     Stage.DISPLAY_INPUT,
                     REFUSAL,
                     "Two plugs of one kind may be wired differently; only the same wiring connects the same signals.",
-                    "common practice"));
+                    "common practice"),
+            new Rule(
+                    "display.encoding-not-decoded",
+                    Stage.DISPLAY_INPUT,
+                    REFUSAL,
+                    "A decoder that does not know the colour encoding shows the picture without colour, or nothing.",
+                    "BT.1700; common practice"));
 
     private static final Rule NOTHING_MATES = new Rule(
             "chain.nothing-mates",
@@ -98,39 +84,21 @@ public final class SignalRules {
 
     static final List<Rule> ALL = List.of(
             NOTHING_MATES,
-            ENCODING,
-            CABLE_FORMAT,
-            CABLE_SYNC,
-            CABLE_WIRING,
             CONVERTER.format(),
             CONVERTER.sync(),
             CONVERTER.level(),
             CONVERTER.wiring(),
+            CONVERTER.encoding(),
             DISPLAY.format(),
             DISPLAY.sync(),
             DISPLAY.level(),
-            DISPLAY.wiring());
+            DISPLAY.wiring(),
+            DISPLAY.encoding());
 
     private SignalRules() {}
 
-    /** The same four questions at a converter's and at a display's input. */
-    private record Perspective(Rule format, Rule sync, Rule level, Rule wiring) {}
-
-    /** A signal on its way: what it is and the plug on which it now ends. */
-    public record Signal(
-            Format format,
-            @Nullable SyncKind sync,
-            Level level,
-            @Nullable Plug plug) {
-        public Signal through(Link cable) {
-            return new Signal(format, sync, level, cable.to());
-        }
-
-        @Override
-        public String toString() {
-            return sync == null ? format.name() : format + " with " + sync;
-        }
-    }
+    /** The same five questions at a converter's and at a display's input. */
+    private record Perspective(Rule format, Rule sync, Rule level, Rule wiring, Rule encoding) {}
 
     /** For a request without a single chain. */
     public static Refusal nothingMates(String outputs, String inputs) {
@@ -141,38 +109,6 @@ public final class SignalRules {
                 null,
                 "No chain mates from " + outputs + " to " + inputs
                         + "; a cable or converter with these connectors would help.");
-    }
-
-    public static Optional<Refusal> computable(Format format) {
-        if (!format.hasColourEncoding()) {
-            return Optional.empty();
-        }
-        return Optional.of(
-                refusal(ENCODING, format + " is not computed by this version; use an RGB, YPbPr or digital output."));
-    }
-
-    public static Optional<Refusal> carries(Link cable, Signal signal) {
-        Refusal refusal = null;
-        Optional<Carried> carried = find(cable.carries(), signal.format());
-        if (carried.isEmpty()) {
-            refusal = refusal(
-                    CABLE_FORMAT,
-                    signal.format() + " is not among what " + cable.name()
-                            + " carries; a cable wired for it would do.");
-        } else if (!carried.get().takes(signal.sync())) {
-            refusal = refusal(
-                    CABLE_SYNC,
-                    signal.sync() + " is not carried by " + cable.name() + " with " + signal.format()
-                            + "; a cable wired for it would do.");
-        }
-        if (signal.plug() != null && !cable.from().isWiredLike(signal.plug())) {
-            Refusal wiring = refusal(
-                    CABLE_WIRING,
-                    signal.plug().wiring() + " at the plug, " + cable.from().wiring() + " at " + cable.name()
-                            + "; a cable of the same wiring would fit.");
-            refusal = Rules.first(refusal, wiring);
-        }
-        return Optional.ofNullable(refusal);
     }
 
     public static Optional<Refusal> converterTakes(
@@ -201,6 +137,14 @@ public final class SignalRules {
                             + "; an adapter that gives one of "
                             + accepted.get().syncs().stream().sorted().toList()
                             + " would help.");
+        }
+        if (accepted.isPresent() && !accepted.get().decodes(signal.encoding())) {
+            Refusal colour = refusal(
+                    at.encoding(),
+                    signal.encoding() + " is not decoded by input " + input
+                            + ", which would show it without colour at best; an output without a colour encoding, such as RGB or"
+                            + " YPbPr, would do.");
+            refusal = Rules.first(refusal, colour);
         }
         if (signal.level().isLogic()
                 && level == Level.VIDEO_75_OHM

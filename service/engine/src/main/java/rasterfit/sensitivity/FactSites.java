@@ -3,6 +3,7 @@ package rasterfit.sensitivity;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.BiFunction;
 import rasterfit.gear.Assumptions;
 import rasterfit.gear.Estimate;
 import rasterfit.gear.Fact;
@@ -48,8 +49,8 @@ final class FactSites {
             if (step.stage() == Stage.CONVERTER) {
                 new ConverterFacts(shelf.converter(step.id()), step, setup, analog).sites(this::add);
                 analog = false;
-            } else if (analog && isLink(step.stage())) {
-                link(shelf.link(step.id()));
+            } else if (isLink(step.stage())) {
+                link(shelf.link(step.id()), analog);
             }
         }
         new DisplayFacts(request.display(), setup).sites(this::add);
@@ -99,10 +100,19 @@ final class FactSites {
         }));
     }
 
-    private void link(Link link) {
-        Estimate range = link.bandwidthHz().orAssume(Assumptions.CABLE_BANDWIDTH_HZ);
-        FactPath path = new FactPath(FactPath.Kind.LINK, link.id(), link.name(), "bandwidthHz");
-        add(new FactSite(
-                path, range, (at, end) -> at.withLink(link.id(), each -> each.withBandwidthHz(known(range, end)))));
+    /** A bandwidth counts as long as the signal is analog, a delay always. */
+    private void link(Link link, boolean analog) {
+        if (analog) {
+            Estimate bandwidth = link.bandwidthHz().orAssume(Assumptions.CABLE_BANDWIDTH_HZ);
+            add(site(link, "bandwidthHz", bandwidth, (each, fact) -> each.withBandwidthHz(fact)));
+        }
+        Estimate delay = link.delayUs().orAssume(Assumptions.PIPELINE_US);
+        add(site(link, "delayUs", delay, (each, fact) -> each.withDelayUs(fact)));
+    }
+
+    private static FactSite site(Link link, String of, Estimate range, BiFunction<Link, Fact, Link> change) {
+        FactPath path = new FactPath(FactPath.Kind.LINK, link.id(), link.name(), of);
+        return new FactSite(
+                path, range, (at, end) -> at.withLink(link.id(), each -> change.apply(each, known(range, end))));
     }
 }

@@ -329,10 +329,9 @@ class AcrossRoutesTest {
     void refusalsAreToldInTheOrderOfTheChainWhetherOfRoutesOrOfSettings() {
         // A second lead is wired for another format, and the box has no price, which fails any limit on the price.
         Scene scene = new Scene();
-        Link yc = new Link(
+        Link yc = Link.cable(
                 "yc",
                 "yc",
-                Link.Kind.CABLE,
                 Scene.CONSOLE,
                 Scene.SCART,
                 List.of(new Carried(Format.YC, Set.of())),
@@ -349,10 +348,9 @@ class AcrossRoutesTest {
 
         Scene settings = new Scene();
         settings.converterLineRate = new FrequencyRange(Frequency.ofHz(31_000), Frequency.ofHz(32_000));
-        Link bare = new Link(
+        Link bare = Link.cable(
                 "bare",
                 "bare",
-                Link.Kind.CABLE,
                 Scene.HDMI,
                 Scene.HDMI,
                 List.of(new Carried(Format.TMDS, Set.of())),

@@ -39,7 +39,7 @@ class OwnerFindingsTest {
     private static final RasterTiming HALF_HEIGHT = Cta861.find(8).orElseThrow().timing();
 
     private static DisplayTest test(RasterTiming timing, Outcome outcome, @Nullable String firmware) {
-        return new DisplayTest(timing, outcome, firmware, LocalDate.of(2026, 3, 9));
+        return new DisplayTest(timing.raster(), outcome, firmware, LocalDate.of(2026, 3, 9));
     }
 
     private static Consumer<Scene> tested(RasterTiming timing, Outcome outcome) {

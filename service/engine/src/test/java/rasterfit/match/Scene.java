@@ -128,10 +128,9 @@ final class Scene {
     static Link cable(String id, Plug from, Plug to, Fact bandwidth) {
         PriceRange price =
                 new PriceRange(new Money(new BigDecimal("18"), "EUR"), new Money(new BigDecimal("18"), "EUR"), null);
-        return new Link(
+        return Link.cable(
                 id,
                 id,
-                Link.Kind.CABLE,
                 from,
                 to,
                 List.of(new Carried(Format.RGB, Set.of()), new Carried(Format.TMDS, Set.of())),

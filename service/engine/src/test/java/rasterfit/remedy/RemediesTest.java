@@ -12,6 +12,7 @@ import rasterfit.gear.AspectControl;
 import rasterfit.gear.Carried;
 import rasterfit.gear.Catalogue;
 import rasterfit.gear.Connector;
+import rasterfit.gear.Conversion;
 import rasterfit.gear.Converter;
 import rasterfit.gear.ConverterOutput;
 import rasterfit.gear.Display;
@@ -141,8 +142,7 @@ class RemediesTest {
     }
 
     private static Link link(String id, Plug from, Plug to) {
-        return new Link(
-                id, id, Link.Kind.CABLE, from, to, List.of(new Carried(Format.RGB, Set.of())), null, Fact.unknown());
+        return Link.cable(id, id, from, to, List.of(new Carried(Format.RGB, Set.of())), null, Fact.unknown());
     }
 
     /** 65.5 µs of delay against a limit of 0.05 ms. */
@@ -232,6 +232,37 @@ class RemediesTest {
                         "Use the console's output rgb in place of logic."));
         assertThat(remedies.get(0).resultingScore()).isEqualTo(bestScore(request));
         assertThat(found(both, Catalogue.EMPTY, Others.NONE).spent().runs()).isZero();
+    }
+
+    /** What makes 0.3 V of the sync is what is missing, and what a chain with it then scores. */
+    @Test
+    void anAttenuatingAdapterIsTheRemedyForSyncAtLogicLevel() {
+        MatchRequest request = request(DOUBLER);
+        SourceOutput good = request.source().outputs().get(0);
+        SourceOutput harmful = new SourceOutput(
+                "logic", good.plug(), good.format(), good.sync(), null, Level.LOGIC_5V, good.bandwidthHz());
+        MatchRequest only = request.withSource(request.source().withOutputs(List.of(harmful)));
+        Link attenuator = new Link(
+                "attenuator",
+                "Sync attenuator",
+                Link.Kind.ADAPTER,
+                good.plug(),
+                good.plug(),
+                List.of(),
+                List.of(new Conversion(
+                        Format.RGB, good.sync(), Level.LOGIC_5V, Format.RGB, good.sync(), Level.VIDEO_75_OHM)),
+                null,
+                Fact.unknown(),
+                Fact.unknown(),
+                null);
+
+        Remedy remedy = of(only, catalogue(List.of(), List.of(attenuator)), Others.NONE, "sync.logic-level-into-75-ohm")
+                .get(0);
+        assertThat(remedy.change())
+                .isEqualTo(new Change(
+                        Kind.ADDED_LINK, "attenuator", null, null, true, "Add the adapter Sync attenuator."));
+        assertThat(remedy.resultingScore())
+                .isEqualTo(bestScore(only.withEquipment(new Equipment(false, List.of(DOUBLER), List.of(attenuator)))));
     }
 
     @Test

@@ -72,7 +72,7 @@ class DisplayEvidenceTest {
 
     private static InputTest test(
             String input, @Nullable String state, Outcome outcome, @Nullable String firmware, int day) {
-        return new InputTest(input, state, new DisplayTest(FULL_HD, outcome, firmware, march(day)));
+        return new InputTest(input, state, new DisplayTest(FULL_HD.raster(), outcome, firmware, march(day)));
     }
 
     private static List<OwnEvidence> own(

@@ -1,6 +1,6 @@
 package rasterfit.app.access;
 
-/** What a token allows. */
+/** What a token allows; none of them includes another. */
 public enum Scope {
     /** To compute, and to read the catalogue and what one owns. */
     READ,

@@ -1,6 +1,7 @@
 /**
- * Who may do what. Every operation says with {@link rasterfit.app.access.Requires} which scope it needs; what belongs to an
- * owner is found through {@link rasterfit.app.access.Callers#current}.
+ * Who may call. Every operation names the scope that it needs with {@link rasterfit.app.access.Requires}; {@link
+ * rasterfit.app.access.Callers} tells a service whose request it handles, and {@link rasterfit.app.access.Tokens} gives and
+ * takes tokens. A capability that keeps something for an owner implements {@link rasterfit.app.access.OwnerData}.
  */
 @NullMarked
 package rasterfit.app.access;

@@ -3,15 +3,12 @@ package rasterfit.app.catalogue;
 import java.util.List;
 import org.springframework.data.domain.Sort;
 import org.springframework.stereotype.Service;
-import org.springframework.transaction.annotation.Isolation;
 import org.springframework.transaction.annotation.Transactional;
 import rasterfit.app.answer.Page;
-import rasterfit.app.gear.CatalogueBody;
 import rasterfit.app.problem.ProblemError;
 import rasterfit.app.problem.ProblemException;
 import rasterfit.app.problem.ProblemType;
 import rasterfit.app.resource.PageRequest;
-import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /** Reads what is stored, as it was written. */
@@ -19,13 +16,11 @@ import tools.jackson.databind.node.ObjectNode;
 @Transactional(readOnly = true)
 class CatalogueReader {
     private final Items items;
-    private final States states;
     private final CatalogueStore store;
     private final GearDocuments documents;
 
-    CatalogueReader(Items items, States states, CatalogueStore store, GearDocuments documents) {
+    CatalogueReader(Items items, CatalogueStore store, GearDocuments documents) {
         this.items = items;
-        this.states = states;
         this.store = store;
         this.documents = documents;
     }
@@ -35,20 +30,6 @@ class CatalogueReader {
     Item item(ItemKey key) {
         StoredItem stored = store.item(key);
         return new Item(stored.revision(), tree(stored.document()));
-    }
-
-    /** Everything, as the one gear document, each kind by id. */
-    @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
-    Item all() {
-        ObjectNode document = documents.empty();
-        document.put("format", CatalogueBody.FORMAT);
-        for (Kind kind : Kind.values()) {
-            document.putArray(kind.path());
-        }
-        for (ItemText item : items.changedSince(0)) {
-            ((ArrayNode) document.get(item.kind().path())).add(tree(item.document()));
-        }
-        return new Item(states.revision(), document);
     }
 
     /** By id. */

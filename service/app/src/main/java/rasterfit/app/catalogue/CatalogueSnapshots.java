@@ -5,11 +5,14 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.springframework.dao.DataAccessException;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.TransactionDefinition;
+import org.springframework.transaction.TransactionException;
 import org.springframework.transaction.support.TransactionTemplate;
 import rasterfit.app.problem.ProblemError;
 import rasterfit.app.problem.Problems;
@@ -35,6 +38,8 @@ class CatalogueSnapshots implements Catalogues {
 
     /** Everything that is in the current snapshot; only touched by the one thread that refreshes. */
     private final Map<ItemKey, Gear> gear = new HashMap<>();
+
+    private final Map<ItemKey, GearDocuments.Document> expected = new ConcurrentHashMap<>();
 
     private volatile Catalogue current = Catalogue.EMPTY;
 
@@ -69,6 +74,29 @@ class CatalogueSnapshots implements Catalogues {
         return snapshot;
     }
 
+    /** After a write, which stands even if the database is away just then; the listener catches up. */
+    void refreshIfPossible() {
+        try {
+            refresh();
+        } catch (DataAccessException | TransactionException away) {
+            LOG.warn("Written, but not yet in the snapshot: {}", away.getMessage());
+        }
+    }
+
+    /** Keeps what was built from documents that are about to be written, so that the next refresh need not build it anew. */
+    void expect(List<CheckedItem> items) {
+        items.forEach(item -> expected.put(item.key(), item.document()));
+    }
+
+    void expectNoMore(List<CheckedItem> items) {
+        items.forEach(item -> expected.remove(item.key(), item.document()));
+    }
+
+    private Gear read(ItemText item) {
+        GearDocuments.Document known = expected.get(item.key());
+        return known != null && known.json().equals(item.document()) ? known.gear() : documents.stored(item);
+    }
+
     /** Reads what changed since the current snapshot, if anything did. */
     synchronized void refresh() {
         consistentRead.executeWithoutResult(status -> {
@@ -76,7 +104,7 @@ class CatalogueSnapshots implements Catalogues {
             long stored = states.revision();
             if (stored != known) {
                 revisions.deletedSince(known).forEach(gear::remove);
-                items.changedSince(known).forEach(item -> gear.put(item.key(), documents.stored(item)));
+                items.changedSince(known).forEach(item -> gear.put(item.key(), read(item)));
                 current = snapshot(stored, gear.values());
                 LOG.debug("the catalogue is at revision {} with {} items", stored, gear.size());
             }

@@ -1,13 +1,9 @@
 package rasterfit.app.catalogue;
 
-import jakarta.persistence.EntityManager;
 import java.time.Clock;
 import java.time.Instant;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.function.IntConsumer;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import org.springframework.data.domain.Limit;
@@ -24,28 +20,20 @@ import tools.jackson.databind.node.ObjectNode;
 @Service
 @Transactional
 class CatalogueStore {
-    /** How many items are held in memory at once while many are written. */
-    private static final int BATCH = 500;
-
     private final Items items;
     private final Revisions revisions;
     private final States states;
     private final GearDocuments documents;
-    private final EntityManager entities;
+    private final WriteLock lock;
     private final Clock clock;
 
     CatalogueStore(
-            Items items,
-            Revisions revisions,
-            States states,
-            GearDocuments documents,
-            EntityManager entities,
-            Clock clock) {
+            Items items, Revisions revisions, States states, GearDocuments documents, WriteLock lock, Clock clock) {
         this.items = items;
         this.revisions = revisions;
         this.states = states;
         this.documents = documents;
-        this.entities = entities;
+        this.lock = lock;
         this.clock = clock;
     }
 
@@ -55,7 +43,7 @@ class CatalogueStore {
     /** Creates or replaces one item. */
     WrittenItem put(ItemKey key, ObjectNode document, Precondition precondition, String writer) {
         GearDocuments.Document read = documents.read(key.kind(), document, key.id());
-        CatalogueState state = states.lock();
+        CatalogueState state = lock.take(WriteLock.FOR_ONE_ITEM);
         Optional<StoredItem> stored = items.findById(key);
         precondition.check(stored.map(StoredItem::revision).orElse(null));
         return write(state, key, stored, read, stored.isEmpty() ? Change.CREATED : Change.REPLACED, writer);
@@ -63,7 +51,7 @@ class CatalogueStore {
 
     /** Replaces an item by what a function makes of its document. */
     WrittenItem change(ItemKey key, UnaryOperator<ObjectNode> patch, Precondition precondition, String writer) {
-        CatalogueState state = states.lock();
+        CatalogueState state = lock.take(WriteLock.FOR_ONE_ITEM);
         StoredItem stored = item(key);
         precondition.check(stored.revision());
         ObjectNode patched = patch.apply(documents.tree(stored.document()));
@@ -72,7 +60,7 @@ class CatalogueStore {
     }
 
     void delete(ItemKey key, Precondition precondition, String writer) {
-        CatalogueState state = states.lock();
+        CatalogueState state = lock.take(WriteLock.FOR_ONE_ITEM);
         StoredItem stored = item(key);
         precondition.check(stored.revision());
         long revision = state.next();
@@ -84,67 +72,12 @@ class CatalogueStore {
     /** Makes an earlier state the current one again; also of an item that was deleted. */
     WrittenItem restore(ItemKey key, long revision, Precondition precondition, String writer) {
         String document = documentIn(key, revision);
-        CatalogueState state = states.lock();
+        CatalogueState state = lock.take(WriteLock.FOR_ONE_ITEM);
         Optional<StoredItem> stored = items.findById(key);
         precondition.check(stored.map(StoredItem::revision).orElse(null));
         GearDocuments.Document read = documents.read(key.kind(), documents.tree(document), key.id());
         return write(state, key, stored, read, Change.RESTORED, writer);
     }
-
-    /**
-     * Writes many items as one change with one revision. Items that are already as they should be are left as they are.
-     *
-     * @param progress is told how many items are done
-     */
-    ImportReport importAll(List<Imported> imported, String writer, IntConsumer progress) {
-        CatalogueState state = states.lock();
-        List<Imported> different = different(imported);
-        if (different.isEmpty()) {
-            return new ImportReport(false, state.revision(), imported.size(), 0);
-        }
-        long revision = state.next();
-        states.notifyInstances(revision);
-        Instant now = clock.instant();
-        int done = 0;
-        for (Imported one : different) {
-            StoredItem item = items.findById(one.key()).orElseGet(() -> new StoredItem(one.key()));
-            items.save(item.become(one.document(), revision));
-            record(one.key(), revision, one.document().json(), Change.IMPORTED, now, writer);
-            done++;
-            if (done % BATCH == 0) {
-                entities.flush();
-                entities.clear();
-                progress.accept(done);
-            }
-        }
-        return new ImportReport(false, revision, imported.size(), different.size());
-    }
-
-    /** What an import would change. */
-    @Transactional(readOnly = true)
-    ImportReport compare(List<Imported> imported) {
-        return new ImportReport(
-                true, states.revision(), imported.size(), different(imported).size());
-    }
-
-    private List<Imported> different(List<Imported> imported) {
-        Map<ItemKey, String> stored = new HashMap<>();
-        items.changedSince(0).forEach(item -> stored.put(item.key(), item.document()));
-        return imported.stream()
-                .filter(one -> !one.document().json().equals(stored.get(one.key())))
-                .toList();
-    }
-
-    /** Imports only if nothing was ever written; of several instances that start together one does. */
-    boolean importIfEmpty(List<Imported> imported, String writer) {
-        boolean isEmpty = states.lock().revision() == 0;
-        if (isEmpty) {
-            importAll(imported, writer, done -> {});
-        }
-        return isEmpty;
-    }
-
-    record Imported(ItemKey key, GearDocuments.Document document) {}
 
     @Transactional(readOnly = true)
     StoredItem item(ItemKey key) {

@@ -8,4 +8,4 @@ package rasterfit.app.catalogue;
  * @param items how many the document holds
  * @param changed how many of them were not yet as the document has them
  */
-record ImportReport(boolean validated, long revision, int items, int changed) {}
+public record ImportReport(boolean validated, long revision, int items, int changed) {}

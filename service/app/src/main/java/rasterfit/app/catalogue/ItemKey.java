@@ -8,6 +8,6 @@ import java.io.Serializable;
 
 /** Which item. */
 @Embeddable
-record ItemKey(
+public record ItemKey(
         @Enumerated(EnumType.STRING) @Column(name = "kind") Kind kind,
         @Column(name = "id") String id) implements Serializable {}

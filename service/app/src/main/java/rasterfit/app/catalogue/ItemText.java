@@ -1,7 +1,7 @@
 package rasterfit.app.catalogue;
 
-/** An item and its document, without the rest. */
-record ItemText(Kind kind, String id, String document) {
+/** An item and its document as it is written, without the rest. */
+public record ItemText(Kind kind, String id, String document) {
     ItemKey key() {
         return new ItemKey(kind, id);
     }

@@ -28,7 +28,8 @@ public enum Kind {
         return noun;
     }
 
-    static Optional<Kind> ofPath(String path) {
+    /** Empty if none is written so. */
+    public static Optional<Kind> ofPath(String path) {
         return Arrays.stream(values()).filter(kind -> kind.path.equals(path)).findFirst();
     }
 }

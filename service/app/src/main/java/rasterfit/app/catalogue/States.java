@@ -6,6 +6,10 @@ import org.springframework.data.jpa.repository.Query;
 import org.springframework.data.repository.Repository;
 
 interface States extends Repository<CatalogueState, Boolean> {
+    /** How many milliseconds the rest of the transaction waits for a lock before it fails. */
+    @Query(nativeQuery = true, value = "select set_config('lock_timeout', :milliseconds, true)")
+    String waitAtMost(String milliseconds);
+
     /** Waits until no other transaction writes to the catalogue, and keeps others waiting until this one ends. */
     @Lock(LockModeType.PESSIMISTIC_WRITE)
     @Query("select s from CatalogueState s")

@@ -12,8 +12,11 @@ import io.swagger.v3.oas.models.media.IntegerSchema;
 import io.swagger.v3.oas.models.media.MediaType;
 import io.swagger.v3.oas.models.media.Schema;
 import io.swagger.v3.oas.models.responses.ApiResponse;
+import io.swagger.v3.oas.models.security.SecurityScheme;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.regex.Pattern;
 import org.springdoc.core.customizers.OpenApiCustomizer;
 import org.springframework.stereotype.Component;
 import rasterfit.app.problem.Problem;
@@ -24,6 +27,22 @@ import rasterfit.app.problem.ProblemType;
 final class OperationProblems implements OpenApiCustomizer {
     private static final String PROBLEM = "Problem";
 
+    /** Names of operations on what is stored. */
+    private static final Pattern STORED = Pattern.compile("Gear|Collection|Record");
+
+    /** By operation. */
+    private static final Map<String, Map<Integer, String>> OF_IMPORTS = Map.of(
+            "importCatalogue",
+            Map.of(
+                    409,
+                    "An import with the same idempotency key is still being worked on, or this one was ended.",
+                    503,
+                    "There are too many imports, or another one was written for too long."),
+            "getImport",
+            Map.of(404, ProblemType.NOT_FOUND.title()),
+            "cancelImport",
+            Map.of(404, ProblemType.NOT_FOUND.title(), 409, "The import has ended already."));
+
     @Override
     public void customise(OpenAPI contract) {
         contract.setInfo(new Info()
@@ -32,6 +51,12 @@ final class OperationProblems implements OpenApiCustomizer {
                 .description("Matches the video of an old game console to a display and explains each ranked setup."));
         Components components = contract.getComponents() == null ? new Components() : contract.getComponents();
         ModelConverters.getInstance(true).readAll(Problem.class).forEach(components::addSchemas);
+        components.addSecuritySchemes(
+                OperationAccess.TOKEN,
+                new SecurityScheme()
+                        .type(SecurityScheme.Type.HTTP)
+                        .scheme("bearer")
+                        .description("Needed unless the service answers on the loopback address alone."));
         contract.setComponents(components);
         contract.getPaths().forEach((path, item) -> item.readOperationsMap().forEach(OperationProblems::add));
     }
@@ -39,6 +64,8 @@ final class OperationProblems implements OpenApiCustomizer {
     private static void add(PathItem.HttpMethod method, Operation operation) {
         Map<Integer, String> problems = new TreeMap<>();
         problems.put(400, "The request is malformed, or names a member, value or parameter that is not known.");
+        problems.put(401, ProblemType.UNAUTHENTICATED.title());
+        problems.put(403, ProblemType.FORBIDDEN.title());
         problems.put(406, ProblemType.NOT_ACCEPTABLE.title());
         problems.put(500, ProblemType.INTERNAL_ERROR.title());
         if (operation.getRequestBody() != null || method == PathItem.HttpMethod.POST) {
@@ -46,14 +73,27 @@ final class OperationProblems implements OpenApiCustomizer {
             problems.put(415, ProblemType.UNSUPPORTED_MEDIA_TYPE.title());
             problems.put(422, "A value is out of range, does not fit the others, or asks for too much work.");
         }
-        boolean isCatalogue = String.valueOf(operation.getOperationId()).contains("Gear");
-        if (isCatalogue && operation.getParameters().stream().anyMatch(one -> "id".equals(one.getName()))) {
+        if (List.of("getToken", "revokeToken").contains(operation.getOperationId())) {
             problems.put(404, ProblemType.NOT_FOUND.title());
         }
-        if (isCatalogue && method != PathItem.HttpMethod.GET) {
+        if ("deleteOwner".equals(operation.getOperationId())) {
+            problems.put(422, "The confirmation does not name the caller.");
+        }
+        if (List.of("createToken", "createCollection", "putRecord", "createRecord", "patchRecord", "deleteRecord")
+                .contains(operation.getOperationId())) {
+            problems.put(409, ProblemType.CONFLICT.title());
+        }
+        boolean isStored = STORED.matcher(operation.getOperationId()).find();
+        if (isStored
+                && operation.getParameters().stream()
+                        .anyMatch(one -> List.of("id", "collection").contains(one.getName()))) {
+            problems.put(404, ProblemType.NOT_FOUND.title());
+        }
+        if (isStored && method != PathItem.HttpMethod.GET) {
             problems.put(412, ProblemType.PRECONDITION_FAILED.title());
             problems.put(428, ProblemType.PRECONDITION_REQUIRED.title());
         }
+        problems.putAll(OF_IMPORTS.getOrDefault(String.valueOf(operation.getOperationId()), Map.of()));
         problems.forEach((status, description) ->
                 operation.getResponses().addApiResponse(Integer.toString(status), response(description)));
         if ("match".equals(operation.getOperationId())) {

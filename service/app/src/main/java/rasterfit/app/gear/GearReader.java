@@ -9,6 +9,7 @@ import rasterfit.gear.Display;
 import rasterfit.gear.Link;
 import rasterfit.gear.PriceRange;
 import rasterfit.gear.Source;
+import rasterfit.timing.Raster;
 
 /**
  * Reads gear from its written form. Every method notes what is wrong at the given place and returns null if it could
@@ -52,9 +53,20 @@ public final class GearReader {
         return LinkReader.read(at, body, defaultId);
     }
 
+    /** The raster of a numbered timing, such as {@code vic:16}. */
+    public static @Nullable Raster numberedTiming(Place at, String reference) {
+        NamedTiming timing = TimingReferences.read(at, reference);
+        return timing == null ? null : timing.timing().raster();
+    }
+
     /** A price that stands beside gear which has no place for it. */
     public static @Nullable PriceRange price(Place at, @Nullable PriceBody body) {
         return SharedReader.price(at.member("price"), body);
+    }
+
+    /** A price on its own. */
+    public static @Nullable PriceRange priceAt(Place at, PriceBody body) {
+        return SharedReader.price(at, body);
     }
 
     /** The converters of a request; those without an id are numbered. */

@@ -6,11 +6,12 @@ import java.math.BigInteger;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rasterfit.gear.Format;
+import rasterfit.gear.Level;
 import rasterfit.gear.Link;
 import rasterfit.gear.SyncKind;
 
 /**
- * A cable, an adapter or a switch, as it is written. Only cables are used so far; the others are kept.
+ * A cable, an adapter or a switch, as it is written.
  *
  * @param id a slug; given by position where inline gear has none
  * @param bandwidthHz 100 MHz [50–300 MHz] assumed if absent
@@ -35,10 +36,14 @@ public record LinkBody(
         @Nullable SupplyBody supply,
         @Nullable List<ProvenanceBody> provenance) {
 
-    /** What an adapter makes of a signal. */
+    /** What an adapter makes of a signal; on the way in an absent sync or level means any. */
     public record ConversionBody(SignalBody from, SignalBody to) {}
 
-    public record SignalBody(Format format, @Nullable SyncKind sync) {}
+    /** @param level of the sync; video level where an adapter gives it and does not say */
+    public record SignalBody(
+            Format format,
+            @Nullable SyncKind sync,
+            @Nullable Level level) {}
 
     /** @param wiring how the pins are used, where the connector alone does not say */
     public record PlugBody(String connector, @Nullable String wiring) {}

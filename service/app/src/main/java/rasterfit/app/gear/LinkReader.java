@@ -1,6 +1,9 @@
 package rasterfit.app.gear;
 
+import java.util.List;
 import org.jspecify.annotations.Nullable;
+import rasterfit.gear.Conversion;
+import rasterfit.gear.Level;
 import rasterfit.gear.Link;
 
 /** Reads cables, adapters and switches. */
@@ -23,14 +26,28 @@ final class LinkReader {
         var bandwidth = SharedReader.fact(at.member("bandwidthHz"), body.bandwidthHz(), Range.BANDWIDTH);
         keep(at, body);
         var price = SharedReader.price(at.member("price"), body.price());
-        return at.make(() -> new Link(id, name, body.kind(), from, to, carries, price, bandwidth));
+        List<Conversion> conversions =
+                at.member("converts").each(body.converts(), 0, MOST_CONVERSIONS, LinkReader::conversion);
+        var delay = SharedReader.fact(at.member("delayUs"), body.delayUs(), Range.MICROSECONDS);
+        Integer ports = body.ports() == null ? null : at.member("ports").count(body.ports(), Range.PORTS);
+        return at.make(
+                () -> new Link(id, name, body.kind(), from, to, carries, conversions, price, bandwidth, delay, ports));
+    }
+
+    private static Conversion conversion(Place at, LinkBody.ConversionBody body) {
+        LinkBody.SignalBody from = body.from();
+        LinkBody.SignalBody to = body.to();
+        return new Conversion(
+                from.format(),
+                from.sync(),
+                from.level(),
+                to.format(),
+                to.sync(),
+                to.level() == null ? Level.VIDEO_75_OHM : to.level());
     }
 
     /** Members that nothing computes with yet still have to make sense. */
     private static void keep(Place at, LinkBody body) {
-        at.member("ports").optionalCount(body.ports(), Range.PORTS);
-        at.member("converts").each(body.converts(), 0, MOST_CONVERSIONS, (place, conversion) -> conversion);
-        SharedReader.fact(at.member("delayUs"), body.delayUs(), Range.MICROSECONDS);
         at.member("sound").optionalToken(body.sound());
         SharedReader.supply(at.member("supply"), body.supply());
         Provenance.read(at.member("provenance"), body.provenance());

@@ -1,8 +1,11 @@
 package rasterfit.app.gear;
 
 import java.lang.reflect.InvocationTargetException;
+import java.lang.reflect.Method;
 import java.lang.reflect.RecordComponent;
 import java.util.Collection;
+import java.util.List;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -10,6 +13,14 @@ import org.jspecify.annotations.Nullable;
  * type is {@link Nullable}; the same mark tells the published contract, so that the two cannot differ.
  */
 public final class RequiredMembers {
+    /** Looked up once for each type: a walk over thousands of records would spend most of its time on that. */
+    private static final ClassValue<List<Member>> MEMBERS = new ClassValue<>() {
+        @Override
+        protected List<Member> computeValue(Class<?> type) {
+            return Member.of(type);
+        }
+    };
+
     private RequiredMembers() {}
 
     /** Reports all absent members as one problem (400). */
@@ -26,12 +37,12 @@ public final class RequiredMembers {
 
     private static void check(@Nullable Object value, Place place) {
         if (value instanceof Record) {
-            for (RecordComponent component : value.getClass().getRecordComponents()) {
-                Object member = valueOf(component, value);
-                Place at = value instanceof Alternatives ? place : place.member(WrittenName.of(component));
-                if (member != null) {
-                    check(member, at);
-                } else if (isRequired(component)) {
+            for (Member member : MEMBERS.get(value.getClass())) {
+                Object of = member.of(value);
+                Place at = value instanceof Alternatives ? place : place.member(member.name());
+                if (of != null) {
+                    check(of, at);
+                } else if (member.isRequired()) {
                     at.missing("This member is required.");
                 }
             }
@@ -43,12 +54,24 @@ public final class RequiredMembers {
         }
     }
 
-    private static @Nullable Object valueOf(RecordComponent component, Object owner) {
-        try {
+    private record Member(String name, boolean isRequired, Method accessor) {
+        static List<Member> of(Class<?> type) {
+            return Stream.of(type.getRecordComponents()).map(Member::of).toList();
+        }
+
+        private static Member of(RecordComponent component) {
             component.getAccessor().setAccessible(true);
-            return component.getAccessor().invoke(owner);
-        } catch (IllegalAccessException | InvocationTargetException impossible) {
-            throw new IllegalStateException("the accessor of a record component failed: " + component, impossible);
+            return new Member(
+                    WrittenName.of(component), RequiredMembers.isRequired(component), component.getAccessor());
+        }
+
+        @Nullable
+        Object of(Object owner) {
+            try {
+                return accessor.invoke(owner);
+            } catch (IllegalAccessException | InvocationTargetException impossible) {
+                throw new IllegalStateException("the accessor of a record component failed: " + accessor, impossible);
+            }
         }
     }
 }

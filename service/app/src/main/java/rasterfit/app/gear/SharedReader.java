@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import rasterfit.gear.Carried;
+import rasterfit.gear.ColourEncoding;
 import rasterfit.gear.Connector;
 import rasterfit.gear.Fact;
 import rasterfit.gear.FrequencyRange;
@@ -20,7 +21,7 @@ import rasterfit.timing.Scan;
 /** Reads the parts that several kinds of gear share. */
 final class SharedReader {
     private static final Pattern AMOUNT = Pattern.compile("[0-9]{1,10}(\\.[0-9]{1,4})?");
-    private static final Pattern ENCODING = Pattern.compile("C(525|625)_[A-Z0-9]{1,10}");
+
     private static final int MOST_FORMATS = 16;
     private static final int MOST_TOKENS = 32;
 
@@ -87,17 +88,22 @@ final class SharedReader {
     }
 
     private static Carried carried(Place at, CarriedBody body) {
-        tokens(at.member("encodings"), body.encodings(), SharedReader::encoding);
+        List<ColourEncoding> encodings =
+                at.member("encodings").each(body.encodings(), 0, MOST_TOKENS, SharedReader::encoding);
         fact(at.member("seriesCapacitorsUf"), body.seriesCapacitorsUf(), Range.CAPACITANCE_UF);
         Set<SyncKind> syncs = body.syncs() == null ? Set.of() : body.syncs();
-        return new Carried(body.format(), syncs);
+        return new Carried(body.format(), syncs, Set.copyOf(encodings), body.separation());
     }
 
-    static @Nullable String encoding(Place at, @Nullable String written) {
-        if (written != null && !ENCODING.matcher(written).matches()) {
-            at.wrongForm("A colour encoding is named by line count and subcarrier, such as C625_443.");
+    static @Nullable ColourEncoding encoding(Place at, @Nullable String written) {
+        if (written == null) {
+            return null;
         }
-        return written;
+        if (!ColourEncoding.isKnown(written)) {
+            at.wrongForm("A colour encoding is named by line count and subcarrier, such as C625_443.");
+            return null;
+        }
+        return new ColourEncoding(written);
     }
 
     static void tokens(Place at, @Nullable List<String> written) {

@@ -3,6 +3,7 @@ package rasterfit.app.gear;
 import java.math.BigDecimal;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import rasterfit.gear.ColourEncoding;
 import rasterfit.gear.Level;
 import rasterfit.gear.LineStandard;
 import rasterfit.gear.Mode;
@@ -62,7 +63,7 @@ final class SourceReader {
             at.member("port").slug(body.port());
         }
         var plug = SharedReader.plug(at, body.connector(), body.wiring());
-        String encoding = SharedReader.encoding(at.member("encoding"), body.encoding());
+        ColourEncoding encoding = SharedReader.encoding(at.member("encoding"), body.encoding());
         Level level = body.level() == null ? Level.VIDEO_75_OHM : body.level();
         var bandwidth = SharedReader.fact(at.member("bandwidthHz"), body.bandwidthHz(), Range.BANDWIDTH);
         SharedReader.fact(at.member("seriesCapacitorsUf"), body.seriesCapacitorsUf(), Range.CAPACITANCE_UF);

@@ -55,29 +55,48 @@ public class Idempotency {
      * @throws ProblemException 422 if the key was used for another request, 409 while the same one is being worked on
      */
     public <T> T once(IdempotentRequest request, Class<T> answer, Supplier<T> store) {
-        T done = transaction.execute(status -> inTransaction(request, answer, store));
+        return once(callers.current().owner(), request, answer, store);
+    }
+
+    /** The same for work that goes on when the request of its owner has been answered. */
+    public <T> T once(String owner, IdempotentRequest request, Class<T> answer, Supplier<T> store) {
+        T done = transaction.execute(status -> inTransaction(owner, request, answer, store));
         return Objects.requireNonNull(done);
     }
 
-    private <T> T inTransaction(IdempotentRequest request, Class<T> type, Supplier<T> store) {
+    /**
+     * What was answered to this request before, for work that is not begun in vain.
+     *
+     * @throws ProblemException 422 if the key was used for another request
+     */
+    public <T> Optional<T> answered(String owner, IdempotentRequest request, Class<T> type) {
         String key = request.key();
         if (key == null) {
-            return store.get();
+            return Optional.empty();
         }
-        String owner = callers.current().owner();
-        lock(owner, key);
         String digest = digest(request);
-        Optional<Kept> kept = find(owner, key);
-        if (kept.isPresent()) {
-            if (!kept.get().digest().equals(digest)) {
+        return find(owner, key).map(kept -> {
+            if (!kept.digest().equals(digest)) {
                 throw new ProblemException(
                         ProblemType.INVALID_VALUE,
                         "This idempotency key was used for another request; a new request needs a new key.");
             }
-            return mapper.readValue(kept.get().answer(), type);
+            return mapper.readValue(kept.answer(), type);
+        });
+    }
+
+    private <T> T inTransaction(String owner, IdempotentRequest request, Class<T> type, Supplier<T> store) {
+        String key = request.key();
+        if (key == null) {
+            return store.get();
+        }
+        lock(owner, key);
+        Optional<T> before = answered(owner, request, type);
+        if (before.isPresent()) {
+            return before.get();
         }
         T answer = store.get();
-        keep(owner, key, digest, mapper.writeValueAsString(answer));
+        keep(owner, key, digest(request), mapper.writeValueAsString(answer));
         return answer;
     }
 

@@ -37,7 +37,7 @@ final class OwnedGear {
         Set<String> takenByLinks = ids(described.links().stream().map(Link::id));
         for (Map.Entry<String, Link> item : owned.links().entrySet()) {
             if (!takenByLinks.contains(item.getKey())) {
-                links.add(with(item.getValue(), MARK + item.getKey()));
+                links.add(item.getValue().withId(MARK + item.getKey()));
             }
         }
         return new MatchRequest.Equipment(described.fromCatalogue(), converters, links);
@@ -72,10 +72,5 @@ final class OwnedGear {
                 converter.outputs(),
                 converter.resyncMs(),
                 converter.settingsToTune());
-    }
-
-    private static Link with(Link link, String id) {
-        return new Link(
-                id, link.name(), link.kind(), link.from(), link.to(), link.carries(), link.price(), link.bandwidthHz());
     }
 }

@@ -13,12 +13,17 @@ import java.io.InputStreamReader;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
 import org.springframework.stereotype.Component;
 import org.springframework.web.filter.OncePerRequestFilter;
 
-/** Answers 413 to a body beyond {@link #GREATEST_BYTES}: at once when it declares its length, else while it is read. */
+/**
+ * Answers 413 to a body beyond its limit, which is {@link #GREATEST_BYTES} unless a {@link BodyLimit} says otherwise: at
+ * once when it declares its length, else while it is read.
+ */
 @Component
 @Order(Ordered.HIGHEST_PRECEDENCE + 10)
 final class BodyLimitFilter extends OncePerRequestFilter {
@@ -27,39 +32,42 @@ final class BodyLimitFilter extends OncePerRequestFilter {
     static final int GREATEST_BYTES = 1 << 20;
 
     private final ProblemWriter writer;
+    private final Map<String, Integer> limits;
 
-    BodyLimitFilter(ProblemWriter writer) {
+    BodyLimitFilter(ProblemWriter writer, List<BodyLimit> limits) {
         this.writer = writer;
+        this.limits = limits.stream().collect(Collectors.toMap(BodyLimit::path, BodyLimit::greatestBytes));
     }
 
     @Override
     protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
             throws ServletException, IOException {
-        if (request.getContentLengthLong() > GREATEST_BYTES) {
-            writer.write(tooLarge(), request, response);
+        int greatestBytes = limits.getOrDefault(request.getRequestURI(), GREATEST_BYTES);
+        if (request.getContentLengthLong() > greatestBytes) {
+            writer.write(tooLarge(greatestBytes), request, response);
         } else {
-            chain.doFilter(new LimitedRequest(request), response);
+            chain.doFilter(new LimitedRequest(request, greatestBytes), response);
         }
     }
 
-    private static ProblemException tooLarge() {
+    private static ProblemException tooLarge(int greatestBytes) {
         return Problems.of(
                 ProblemType.CONTENT_TOO_LARGE,
                 List.of(ProblemError.at(
-                        "",
-                        "The body is larger than " + GREATEST_BYTES + " bytes.",
-                        Integer.toString(GREATEST_BYTES))));
+                        "", "The body is larger than " + greatestBytes + " bytes.", Integer.toString(greatestBytes))));
     }
 
     private static final class LimitedRequest extends HttpServletRequestWrapper {
+        private final int greatestBytes;
 
-        LimitedRequest(HttpServletRequest request) {
+        LimitedRequest(HttpServletRequest request, int greatestBytes) {
             super(request);
+            this.greatestBytes = greatestBytes;
         }
 
         @Override
         public ServletInputStream getInputStream() throws IOException {
-            return new LimitedStream(super.getInputStream());
+            return new LimitedStream(super.getInputStream(), greatestBytes);
         }
 
         @Override
@@ -73,10 +81,12 @@ final class BodyLimitFilter extends OncePerRequestFilter {
     private static final class LimitedStream extends ServletInputStream {
 
         private final ServletInputStream body;
+        private final int greatestBytes;
         private long count;
 
-        LimitedStream(ServletInputStream body) {
+        LimitedStream(ServletInputStream body, int greatestBytes) {
             this.body = body;
+            this.greatestBytes = greatestBytes;
         }
 
         @Override
@@ -95,8 +105,8 @@ final class BodyLimitFilter extends OncePerRequestFilter {
 
         private void count(int bytes) {
             count += bytes;
-            if (count > GREATEST_BYTES) {
-                throw tooLarge();
+            if (count > greatestBytes) {
+                throw tooLarge(greatestBytes);
             }
         }
 

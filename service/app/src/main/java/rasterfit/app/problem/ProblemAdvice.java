@@ -19,6 +19,7 @@ import org.springframework.dao.TransientDataAccessException;
 import org.springframework.http.MediaType;
 import org.springframework.http.converter.HttpMessageNotReadableException;
 import org.springframework.orm.jpa.JpaSystemException;
+import org.springframework.security.web.firewall.RequestRejectedException;
 import org.springframework.transaction.CannotCreateTransactionException;
 import org.springframework.transaction.TransactionException;
 import org.springframework.transaction.TransactionSystemException;
@@ -84,6 +85,9 @@ final class ProblemAdvice {
         } else if (thrown instanceof InvalidParameterException) {
             return new ProblemException(
                     ProblemType.INVALID_PARAMETER, "The parameters cannot be decoded or are too many.");
+        } else if (thrown instanceof RequestRejectedException) {
+            return new ProblemException(
+                    ProblemType.BAD_REQUEST, "A parameter or header field holds control or unassigned characters.");
         } else if (thrown instanceof HttpRequestMethodNotSupportedException unsupported) {
             return methodNotAllowed(unsupported);
         } else if (thrown instanceof HttpMediaTypeNotSupportedException unsupported) {

@@ -26,4 +26,11 @@ class ProblemConfiguration implements WebMvcConfigurer {
             host.getPipeline().addValve(new ProblemReportValve(writer));
         });
     }
+
+    /** Who asks before sending a long body (RFC 9110 §10.1.1) is let send it when it is read, not when it may yet be refused. */
+    @Bean
+    WebServerFactoryCustomizer<TomcatServletWebServerFactory> longBodiesOnlyWhenRead() {
+        return factory ->
+                factory.addConnectorCustomizers(connector -> connector.setProperty("continueResponseTiming", "onRead"));
+    }
 }

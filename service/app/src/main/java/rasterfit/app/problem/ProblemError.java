@@ -10,13 +10,23 @@ import org.jspecify.annotations.Nullable;
  * @param parameter the name of the query or path parameter or header field
  * @param message what is wrong and what would be right, for a person
  * @param limit the limit that was broken, as text such as {@code 1048576} or {@code 1..64}
+ * @param line of the text that was sent, from 1; only told of documents that are imported
+ * @param column character of that line, from 1; only told of JSON
+ * @param field the path of the value within its item, or the name of its column
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record ProblemError(
         @Nullable String pointer,
         @Nullable String parameter,
         String message,
-        @Nullable String limit) {
+        @Nullable String limit,
+        @Nullable Long line,
+        @Nullable Integer column,
+        @Nullable String field) {
+
+    public ProblemError(@Nullable String pointer, @Nullable String parameter, String message, @Nullable String limit) {
+        this(pointer, parameter, message, limit, null, null, null);
+    }
 
     public ProblemError {
         if (pointer != null && parameter != null) {
@@ -39,10 +49,21 @@ public record ProblemError(
         return new ProblemError(null, parameter, message, null);
     }
 
+    /** An error at a place in a text that was sent to be imported. */
+    public static ProblemError inText(
+            @Nullable String pointer,
+            String message,
+            @Nullable String limit,
+            @Nullable Long line,
+            @Nullable Integer column,
+            @Nullable String field) {
+        return new ProblemError(pointer, null, message, limit, line, column, field);
+    }
+
     /** The same error seen from outside the value at {@code outer}. */
     ProblemError within(String outer) {
         return parameter != null
                 ? this
-                : new ProblemError(outer + (pointer == null ? "" : pointer), null, message, limit);
+                : new ProblemError(outer + (pointer == null ? "" : pointer), null, message, limit, line, column, field);
     }
 }

@@ -16,6 +16,7 @@ public final class ProblemException extends RuntimeException {
     private final ProblemType type;
     private final transient List<ProblemError> errors;
     private final transient Map<String, String> headers;
+    private final int furtherErrors;
 
     /** A problem whose detail says all there is to say. */
     public ProblemException(ProblemType type, String detail) {
@@ -24,30 +25,42 @@ public final class ProblemException extends RuntimeException {
 
     /** A problem with the places that caused it. */
     public ProblemException(ProblemType type, String detail, List<ProblemError> errors) {
-        this(type, detail, errors, Map.of());
+        this(type, detail, errors, Map.of(), 0);
     }
 
-    private ProblemException(ProblemType type, String detail, List<ProblemError> errors, Map<String, String> headers) {
+    private ProblemException(
+            ProblemType type,
+            String detail,
+            List<ProblemError> errors,
+            Map<String, String> headers,
+            int furtherErrors) {
         super(detail);
         this.type = type;
         this.errors = List.copyOf(errors);
         this.headers = Collections.unmodifiableMap(new LinkedHashMap<>(headers));
+        this.furtherErrors = furtherErrors;
     }
 
     /** The same problem, answered with one more header field. */
     public ProblemException withHeader(String name, String value) {
         Map<String, String> more = new LinkedHashMap<>(headers);
         more.put(name, value);
-        return new ProblemException(type, detail(), errors, more);
+        return new ProblemException(type, detail(), errors, more, furtherErrors);
+    }
+
+    /** The same problem with a number of errors that are not listed. */
+    public ProblemException withFurtherErrors(int number) {
+        return new ProblemException(type, detail(), errors, headers, number);
     }
 
     /** The same problem seen from outside the value at {@code outer}, a JSON Pointer. */
-    ProblemException within(String outer) {
+    public ProblemException within(String outer) {
         return new ProblemException(
                 type,
                 detail(),
                 errors.stream().map(error -> error.within(outer)).toList(),
-                headers);
+                headers,
+                furtherErrors);
     }
 
     public ProblemType type() {
@@ -61,6 +74,11 @@ public final class ProblemException extends RuntimeException {
 
     public List<ProblemError> errors() {
         return errors;
+    }
+
+    /** How many errors there are beyond those listed. */
+    public int furtherErrors() {
+        return furtherErrors;
     }
 
     /** Header fields that belong to the answer, such as {@code Retry-After}. */

@@ -13,10 +13,11 @@ import tools.jackson.databind.json.JsonMapper;
 
 /**
  * The one place where a problem becomes an answer, for the framework and the container alike. Whatever media types the
- * client accepts, it gets {@link Problem#MEDIA_TYPE}: an error is better read in the wrong form than not at all.
+ * client accepts, it gets {@link Problem#MEDIA_TYPE}: an error is better read in the wrong form than not at all. What runs within the
+ * framework throws a {@link ProblemException} instead of calling this; filters, which run before it, call this.
  */
 @Component
-final class ProblemWriter {
+public final class ProblemWriter {
 
     private static final Logger LOG = LoggerFactory.getLogger(ProblemWriter.class);
 
@@ -26,7 +27,8 @@ final class ProblemWriter {
             .build();
 
     /** Answers with a problem, unless the answer is already on its way. */
-    void write(ProblemException problem, HttpServletRequest request, HttpServletResponse response) throws IOException {
+    public void write(ProblemException problem, HttpServletRequest request, HttpServletResponse response)
+            throws IOException {
         write(problem, null, request, response);
     }
 
@@ -53,15 +55,7 @@ final class ProblemWriter {
             return;
         }
         ProblemType type = problem.type();
-        byte[] body = json.writeValueAsBytes(new Problem(
-                type.uri(),
-                type.code(),
-                type.title(),
-                type.status(),
-                problem.detail(),
-                pathOf(request),
-                requestId,
-                problem.errors()));
+        byte[] body = json.writeValueAsBytes(Problem.of(problem, pathOf(request), requestId));
         response.reset();
         RequestId.of(request, response);
         response.setStatus(type.status());

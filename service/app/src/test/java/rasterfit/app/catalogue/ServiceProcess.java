@@ -11,7 +11,7 @@ import java.util.regex.Pattern;
 import rasterfit.app.RasterfitApplication;
 
 /** The service in a process of its own, which can be killed. */
-final class ServiceProcess implements AutoCloseable {
+public final class ServiceProcess implements AutoCloseable {
     private static final Pattern STARTED = Pattern.compile("Tomcat started on port (\\d+)");
 
     private final Process process;
@@ -23,7 +23,7 @@ final class ServiceProcess implements AutoCloseable {
     }
 
     /** Waits until it takes requests. */
-    static ServiceProcess start(String databaseUrl) throws Exception {
+    public static ServiceProcess start(String databaseUrl) throws Exception {
         Process process = new ProcessBuilder(List.of(
                         Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                         "-XX:TieredStopAtLevel=1",
@@ -55,7 +55,7 @@ final class ServiceProcess implements AutoCloseable {
         reader.start();
     }
 
-    String url(String path) {
+    public String url(String path) {
         return "http://127.0.0.1:" + port + path;
     }
 

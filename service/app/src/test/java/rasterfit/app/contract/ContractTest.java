@@ -30,7 +30,8 @@ class ContractTest extends ServedTest {
                     assertThat(described.path("operationId").asString())
                             .as(name)
                             .isNotBlank();
-                    boolean hasContent = described.at("/responses/200/content").has("application/json");
+                    boolean hasContent = described.at("/responses/200/content").has("application/json")
+                            || described.at("/responses/201/content").has("application/json");
                     assertThat(hasContent || described.path("responses").has("204"))
                             .as(name)
                             .isTrue();
@@ -55,9 +56,54 @@ class ContractTest extends ServedTest {
                         "get /v1/catalogue/{kind}/{id}/revisions/{revision}",
                         "post /v1/catalogue/{kind}/{id}/revisions/{revision}/restore",
                         "post /v1/catalogue/imports",
+                        "get /v1/catalogue/imports/{id}",
+                        "delete /v1/catalogue/imports/{id}",
                         "get /v1/catalogue/exports",
+                        "get /v1/collections",
+                        "post /v1/collections",
+                        "get /v1/collections/{id}",
+                        "put /v1/collections/{id}",
+                        "patch /v1/collections/{id}",
+                        "delete /v1/collections/{id}",
+                        "get /v1/collections/{id}/export",
+                        "get /v1/collections/{collection}/{section}",
+                        "post /v1/collections/{collection}/{section}",
+                        "get /v1/collections/{collection}/{section}/{id}",
+                        "put /v1/collections/{collection}/{section}/{id}",
+                        "patch /v1/collections/{collection}/{section}/{id}",
+                        "delete /v1/collections/{collection}/{section}/{id}",
+                        "post /v1/tokens",
+                        "get /v1/tokens",
+                        "get /v1/tokens/{id}",
+                        "delete /v1/tokens/{id}",
+                        "get /v1/owner",
+                        "get /v1/owner/export",
+                        "delete /v1/owner",
                         "get /v1/rules",
                         "get /v1/criteria");
+    }
+
+    @Test
+    void everyOperationNamesTheScopeThatItsTokenNeeds() throws Exception {
+        JsonNode contract = contract();
+        assertThat(contract.at("/components/securitySchemes/token/scheme").asString())
+                .isEqualTo("bearer");
+        contract.path("paths")
+                .forEach(path -> path.forEach(operation -> {
+                    String name = operation.path("operationId").asString();
+                    assertThat(operation.at("/security/0/token/0").asString())
+                            .as(name)
+                            .isIn("READ", "WRITE", "CATALOGUE", "ADMIN");
+                    // Nor any, where none is asked for.
+                    assertThat(operation.at("/security/1").isEmpty()).as(name).isTrue();
+                    assertThat(operation.path("responses").has("401")).as(name).isTrue();
+                    assertThat(operation.path("responses").has("403")).as(name).isTrue();
+                }));
+        assertThat(contract.at("/paths/~1v1~1tokens/post/security/0/token/0").asString())
+                .isEqualTo("ADMIN");
+        assertThat(contract.at("/components/schemas/OwnerExport/properties/data/type")
+                        .asString())
+                .isEqualTo("object");
     }
 
     @Test

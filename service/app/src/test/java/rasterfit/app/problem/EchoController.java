@@ -22,12 +22,15 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
+import rasterfit.app.access.Requires;
+import rasterfit.app.access.Scope;
 import tools.jackson.databind.JsonNode;
 
 /** Answers with what it read, so that the reading of requests can be tested apart from any one endpoint. */
 @TestComponent
 @RestController
 @RequestMapping("/echo")
+@Requires(Scope.READ)
 class EchoController {
 
     enum Scan {

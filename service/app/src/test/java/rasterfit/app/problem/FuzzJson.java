@@ -42,15 +42,7 @@ public final class FuzzJson {
     /** What a client is told of a problem, which may blame neither the service nor its load. */
     public static String told(ProblemException problem) {
         assertThat(problem.type().status()).as(problem.detail()).isBetween(400, 499);
-        return written(new Problem(
-                problem.type().uri(),
-                problem.type().code(),
-                problem.type().title(),
-                problem.type().status(),
-                problem.detail(),
-                null,
-                null,
-                problem.errors()));
+        return written(Problem.of(problem, null, null));
     }
 
     private static JsonMapper strict() {

@@ -90,13 +90,16 @@ final class SetupFindings {
 
     private void cables(Route route) {
         boolean analog = !route.output().format().isDigital();
-        if (route.cable() == null) {
+        if (route.run().isPlain()) {
             add(FindingRules.PLAIN_LEAD, "A plain lead joins the console to the next part; its price is not counted.");
         }
-        if (analog && (route.cable() == null || route.cable().bandwidthHz().isUnknown())) {
+        boolean isStated = !route.run().isPlain()
+                && route.run().links().stream()
+                        .noneMatch(link -> link.bandwidthHz().isUnknown());
+        if (analog && !isStated) {
             add(FindingRules.CABLE_BANDWIDTH, "The cable's bandwidth is not stated; 100 MHz was taken.");
         }
-        if (route.leg() != null && route.leg().cable() == null) {
+        if (route.leg() != null && route.leg().run().isPlain()) {
             add(
                     FindingRules.PLAIN_LEAD,
                     "A plain lead joins " + route.leg().converter().name()

@@ -14,37 +14,48 @@ import rasterfit.gear.SourceOutput;
 import rasterfit.match.MatchRequest;
 import rasterfit.match.MatchResult.RouteStep;
 import rasterfit.rule.Refusal;
+import rasterfit.rule.Signal;
 import rasterfit.rule.Stage;
 
 /**
  * A chain whose connectors mate.
  *
- * @param cable from the console; absent for a plain lead
+ * @param run from the console to the converter, or to the display on a direct route
  * @param leg through a converter; absent for a direct route
  * @param refusal the first rule that forbids the chain; absent if it is open
  */
 public record Route(
         String sourceName,
         SourceOutput output,
-        @Nullable Link cable,
+        Run run,
         @Nullable Leg leg,
         Display display,
         DisplayInput displayInput,
         @Nullable Refusal refusal) {
 
-    /** @param cable from the converter on; absent for a plain lead */
-    public record Leg(
-            Converter converter,
-            ConverterInput input,
-            ConverterOutput output,
-            @Nullable Link cable) {}
+    /** @param run from the converter to the display */
+    public record Leg(Converter converter, ConverterInput input, ConverterOutput output, Run run) {}
+
+    /** The analog or digital signal that is converted, or shown on a direct route: behind the adapters of its run. */
+    public Signal signal() {
+        return run.arriving();
+    }
+
+    /** All links, in signal order. */
+    public List<Link> links() {
+        List<Link> links = new ArrayList<>(run.links());
+        if (leg != null) {
+            links.addAll(leg.run().links());
+        }
+        return links;
+    }
 
     public boolean isOpen() {
         return refusal == null;
     }
 
     Route refusedBy(Refusal why) {
-        return new Route(sourceName, output, cable, leg, display, displayInput, why);
+        return new Route(sourceName, output, run, leg, display, displayInput, why);
     }
 
     /** The chain by itself, whoever owns it. */
@@ -58,9 +69,7 @@ public record Route(
         String signal = output.sync() == null ? output.format().name() : output.format() + " with " + output.sync();
         steps.add(
                 new RouteStep(Stage.SOURCE_OUTPUT, output.id(), sourceName, output.id(), null, signal, owned.source()));
-        if (cable != null) {
-            steps.add(cableStep(cable, owned));
-        }
+        addLinks(steps, run, owned);
         if (leg != null) {
             steps.add(new RouteStep(
                     Stage.CONVERTER,
@@ -70,9 +79,7 @@ public record Route(
                     null,
                     leg.output().format().name(),
                     owned.parts().contains(leg.converter().id())));
-            if (leg.cable() != null) {
-                steps.add(cableStep(leg.cable(), owned));
-            }
+            addLinks(steps, leg.run(), owned);
         }
         steps.add(new RouteStep(
                 Stage.DISPLAY_INPUT,
@@ -85,15 +92,25 @@ public record Route(
         return steps;
     }
 
-    private static RouteStep cableStep(Link cable, MatchRequest.Owned owned) {
-        return new RouteStep(
-                Stage.CABLE,
-                cable.id(),
-                cable.name(),
-                null,
-                null,
-                cable.from().connector() + " → " + cable.to().connector(),
-                owned.parts().contains(cable.id()));
+    private static void addLinks(List<RouteStep> steps, Run run, MatchRequest.Owned owned) {
+        for (Link link : run.links()) {
+            steps.add(new RouteStep(
+                    stage(link.kind()),
+                    link.id(),
+                    link.name(),
+                    null,
+                    null,
+                    link.from().connector() + " → " + link.to().connector(),
+                    owned.parts().contains(link.id())));
+        }
+    }
+
+    private static Stage stage(Link.Kind kind) {
+        return switch (kind) {
+            case CABLE -> Stage.CABLE;
+            case ADAPTER -> Stage.ADAPTER;
+            case SWITCH -> Stage.SWITCH;
+        };
     }
 
     /** The ids along the chain; unique among the routes of a match, and independent of the catalogue's order. */
@@ -112,6 +129,6 @@ public record Route(
 
     /** Whether the signal on its last hop is digital. */
     public boolean endsDigital() {
-        return leg == null ? output.format().isDigital() : leg.output().format().isDigital();
+        return (leg == null ? run : leg.run()).arriving().format().isDigital();
     }
 }

@@ -34,15 +34,11 @@ public record RoutePrice(
     /** @param owned ids of parts that need not be bought */
     public static RoutePrice of(Route route, Set<String> owned) {
         List<Part> parts = new ArrayList<>();
-        if (route.cable() != null) {
-            parts.add(new Part(route.cable().id(), route.cable().price()));
-        }
+        route.run().links().forEach(link -> parts.add(new Part(link.id(), link.price())));
         Route.Leg leg = route.leg();
         if (leg != null) {
             parts.add(new Part(leg.converter().id(), leg.converter().price()));
-            if (leg.cable() != null) {
-                parts.add(new Part(leg.cable().id(), leg.cable().price()));
-            }
+            leg.run().links().forEach(link -> parts.add(new Part(link.id(), link.price())));
         }
         parts.removeIf(part -> owned.contains(part.id()));
         BigDecimal least = BigDecimal.ZERO;

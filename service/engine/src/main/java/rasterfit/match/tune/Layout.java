@@ -8,10 +8,13 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import rasterfit.gear.AspectControl;
 import rasterfit.gear.Assumptions;
+import rasterfit.gear.Basis;
+import rasterfit.gear.Carried;
 import rasterfit.gear.ConverterOutput;
 import rasterfit.gear.Digitiser;
 import rasterfit.gear.DisplayInput;
 import rasterfit.gear.Estimate;
+import rasterfit.gear.Link;
 import rasterfit.gear.Mode;
 import rasterfit.gear.PictureShape;
 import rasterfit.gear.Processing;
@@ -46,9 +49,20 @@ abstract class Layout {
         this.captured = captured;
         this.chain = new SignalChain(
                 route.output(),
-                route.cable(),
+                route.run(),
+                taken(route),
                 route.leg() == null ? null : route.leg().input().digitiser());
         this.controls = List.copyOf(controls);
+    }
+
+    private static @Nullable Carried taken(Route route) {
+        List<Carried> accepts = route.leg() == null
+                ? route.displayInput().accepts()
+                : route.leg().input().accepts();
+        return accepts.stream()
+                .filter(carried -> carried.format() == route.signal().format())
+                .findFirst()
+                .orElse(null);
     }
 
     /** Samples per line; a single 0 where nothing is sampled. */
@@ -141,7 +155,32 @@ abstract class Layout {
         return processing != null && processing.pipelineUs().isUnknown();
     }
 
+    /** Without the links. */
     abstract Added added(Mode mode, int n, int p, int l, int d, Steps steps);
+
+    /** Delay of converter, adapters and switches. */
+    final Added delay(Mode mode, int n, int p, int l, int d, Steps steps) {
+        Added converter = added(mode, n, p, l, d, steps);
+        Rational links = linkDelayMs();
+        if (links.signum() == 0) {
+            return converter;
+        }
+        steps.tell(
+                "linkDelayMs",
+                step -> step.by("sum of what adapters and switches state", "declared facts")
+                        .gives(links, "ms"));
+        Latency ms = converter.ms().plus(new Latency(links, links, links, links, links, links, Basis.COMPUTED));
+        return new Added(ms, converter.bufferedLines(), converter.fieldStores(), converter.refusal());
+    }
+
+    /** One that does not state its delay is taken to have none, as a converter is. */
+    private Rational linkDelayMs() {
+        Rational us = Rational.ZERO;
+        for (Link link : route.links()) {
+            us = us.plus(link.delayUs().orAssume(Assumptions.PIPELINE_US).typical());
+        }
+        return us.dividedBy(1000);
+    }
 
     abstract RateBeat beat(Mode mode, int n, int p, int l, int d, Steps steps);
 

@@ -44,7 +44,7 @@ record Layouts(List<Layout> possible, List<Refusal> impossible) {
             Processing processing,
             List<Layout> possible,
             List<Refusal> impossible) {
-        Format from = route.output().format();
+        Format from = route.signal().format();
         Format to = leg.output().format();
         Digitiser digitiser = from.isDigital() ? null : leg.input().digitiser();
         if (processing instanceof Processing.FormatOnly) {
@@ -79,7 +79,7 @@ record Layouts(List<Layout> possible, List<Refusal> impossible) {
             List<Refusal> impossible) {
         if (digitiser == null) {
             impossible.add(ProcessingRules.formatNotProduced(
-                    route.output().format(), leg.output().format(), repeat.id()));
+                    route.signal().format(), leg.output().format(), repeat.id()));
             return;
         }
         if (captured.isInterlaced() && repeat.interlaced() == Processing.InterlacedFields.REFUSED) {

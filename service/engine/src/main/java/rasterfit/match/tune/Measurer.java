@@ -70,7 +70,7 @@ public final class Measurer {
                 : Sampling.measure(mode, samples, layout.chain(), layout.consideredSamples(), steps);
         Tables.OutputCell output = output(steps);
         Measures.Shape shape = shape(mode, output, pixelAspect, steps);
-        Layout.Added added = layout.added(mode, n, p, chosen.l(), chosen.d(), steps);
+        Layout.Added added = layout.delay(mode, n, p, chosen.l(), chosen.d(), steps);
         RateBeat beat = layout.beat(mode, n, p, chosen.l(), chosen.d(), steps);
         Latency total = added.ms().plus(output.lag);
         steps.tell(

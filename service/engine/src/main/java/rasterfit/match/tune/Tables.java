@@ -332,7 +332,7 @@ final class Tables {
     }
 
     private DelayCell delayCell(Mode mode, int p, int l, int d) {
-        Layout.Added added = layout.added(mode, 0, p, l, d, Steps.SILENT);
+        Layout.Added added = layout.delay(mode, 0, p, l, d, Steps.SILENT);
         RateBeat beat = layout.beat(mode, 0, p, l, d, Steps.SILENT);
         Refusal refusal = LimitCheck.first(added.refusal(), limits.check(LimitedMeasure.ADDED_LATENCY_MS, added.ms()));
         Rational fields =

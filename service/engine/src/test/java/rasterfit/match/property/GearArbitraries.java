@@ -130,20 +130,12 @@ public final class GearArbitraries extends DomainContextBase {
     /** Up to two cables for the console and at most one between digital sockets. */
     private static Arbitrary<List<Link>> links(boolean few) {
         Arbitrary<Link> lead = Combinators.combine(ConverterArbitraries.price().injectNull(0.2), bandwidth())
-                .as((price, bandwidth) -> new Link(
-                        "lead",
-                        "Lead",
-                        Link.Kind.CABLE,
-                        SCART,
-                        SCART,
-                        List.of(new Carried(Format.RGB, Set.of())),
-                        price,
-                        bandwidth));
+                .as((price, bandwidth) -> Link.cable(
+                        "lead", "Lead", SCART, SCART, List.of(new Carried(Format.RGB, Set.of())), price, bandwidth));
         Arbitrary<Link> digital = ConverterArbitraries.price()
-                .map(price -> new Link(
+                .map(price -> Link.cable(
                         "digital-lead",
                         "Digital lead",
-                        Link.Kind.CABLE,
                         HDMI,
                         HDMI,
                         List.of(new Carried(Format.TMDS, Set.of())),

@@ -191,6 +191,6 @@ class OwnedPropertyTest {
                 raster.scan(),
                 Polarity.POSITIVE,
                 Polarity.POSITIVE);
-        return new DisplayTest(timing, outcome, null, LocalDate.of(2026, 3, 9));
+        return new DisplayTest(timing.raster(), outcome, null, LocalDate.of(2026, 3, 9));
     }
 }

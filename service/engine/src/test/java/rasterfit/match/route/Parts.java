@@ -71,7 +71,7 @@ final class Parts {
     }
 
     static Link link(String id, Link.Kind kind, Plug from, Plug to, @Nullable PriceRange price, Format... formats) {
-        return new Link(id, id, kind, from, to, all(formats), price, Fact.unknown());
+        return new Link(id, id, kind, from, to, all(formats), List.of(), price, Fact.unknown(), Fact.unknown(), null);
     }
 
     static Converter converter(String id, @Nullable PriceRange price, Plug in, Level level, ConverterOutput... out) {

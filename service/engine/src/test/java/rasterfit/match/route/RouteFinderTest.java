@@ -4,10 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import rasterfit.gear.Carried;
+import rasterfit.gear.ColourEncoding;
 import rasterfit.gear.Converter;
 import rasterfit.gear.Display;
+import rasterfit.gear.Fact;
 import rasterfit.gear.Format;
 import rasterfit.gear.Level;
 import rasterfit.gear.Link;
@@ -76,16 +79,6 @@ class RouteFinderTest {
     }
 
     @Test
-    void onlyCablesAreChained() {
-        // Link.Kind: adapters and switches are kept with the catalogue, and not chained so far.
-        Link adapter = Parts.link("adapter", Link.Kind.ADAPTER, CONSOLE, SCART, null, Format.RGB);
-        Link cable = Parts.cable("cable", CONSOLE, SCART, Format.RGB);
-
-        assertThat(direct(TUBE, Parts.rgb(CONSOLE), adapter)).isEmpty();
-        assertThat(keys(direct(TUBE, Parts.rgb(CONSOLE), adapter, cable))).containsExactly("rgb > cable > tube:rgb");
-    }
-
-    @Test
     void aPlainLeadIsTakenOnlyWhereNoCableCarriesTheSignal() {
         // DEVELOPERS.md, decision 3.
         Link fits = Parts.cable("fits", SCART, SCART, Format.RGB);
@@ -116,13 +109,30 @@ class RouteFinderTest {
     }
 
     @Test
-    void compositeVideoIsNotComputed() {
-        SourceOutput composite = Parts.output("cvbs", SCART, Format.CVBS, null, Level.VIDEO_75_OHM);
-        Display takesIt = Parts.display(Parts.input("in", SCART, Format.CVBS));
+    void aColourEncodingNeedsADecoderThatKnowsIt() {
+        // BT.1700: the two usual encodings of 525 and 625 lines; a decoder that does not say is taken to know both.
+        SourceOutput usual = composite(null);
+        SourceOutput rare = composite("C525_443");
+        isOpen(direct(Parts.display(Parts.input("in", SCART, Format.CVBS)), usual));
+        isRefusedBy(direct(Parts.display(Parts.input("in", SCART, Format.CVBS)), rare), "display.encoding-not-decoded");
+        Carried other = new Carried(Format.CVBS, Set.of(), Set.of(ColourEncoding.C625_443), null);
+        isRefusedBy(
+                direct(Parts.display(Parts.input("in", null, SCART, Level.VIDEO_75_OHM, other)), usual),
+                "display.encoding-not-decoded");
+        Carried both = new Carried(
+                Format.CVBS, Set.of(), Set.of(ColourEncoding.C525_358, new ColourEncoding("C525_443")), null);
+        isOpen(direct(Parts.display(Parts.input("in", null, SCART, Level.VIDEO_75_OHM, both)), rare));
+    }
 
-        isRefusedBy(direct(takesIt, composite), "format.colour-encoding-not-computed");
-        Converter box = Parts.converter("box", null, SCART, Level.VIDEO_75_OHM, Parts.digitalOut(HDMI));
-        isRefusedBy(Parts.routes(SCREEN, List.of(composite), List.of(box)), "format.colour-encoding-not-computed");
+    private static SourceOutput composite(@Nullable String encoding) {
+        return new SourceOutput(
+                "cvbs",
+                SCART,
+                Format.CVBS,
+                null,
+                encoding == null ? null : new ColourEncoding(encoding),
+                Level.VIDEO_75_OHM,
+                Fact.unknown());
     }
 
     @Test

@@ -25,7 +25,7 @@ class OwnTestsTest {
     private static final RasterTiming FULL_HD = Cta861.find(16).orElseThrow().timing();
 
     private static DisplayTest test(RasterTiming timing, Outcome outcome, int day) {
-        return new DisplayTest(timing, outcome, null, LocalDate.of(2026, 3, day));
+        return new DisplayTest(timing.raster(), outcome, null, LocalDate.of(2026, 3, day));
     }
 
     /** @param tests newest first, as evidence holds them */

@@ -116,14 +116,9 @@ final class PublishedCurves {
     /** Of the middle price; absent where there is something to buy and nothing of it is priced. */
     static @Nullable Double cost(Route route) {
         List<@Nullable PriceRange> prices = new ArrayList<>();
-        if (route.cable() != null) {
-            prices.add(route.cable().price());
-        }
+        route.links().forEach(link -> prices.add(link.price()));
         if (route.leg() != null) {
             prices.add(route.leg().converter().price());
-            if (route.leg().cable() != null) {
-                prices.add(route.leg().cable().price());
-            }
         }
         if (!prices.isEmpty() && prices.stream().allMatch(Objects::isNull)) {
             return null;

@@ -20,8 +20,10 @@ import rasterfit.gear.SyncKind;
 import rasterfit.gear.Window;
 import rasterfit.match.Measures;
 import rasterfit.match.Modes;
+import rasterfit.match.route.Run;
 import rasterfit.quantity.Frequency;
 import rasterfit.quantity.Rational;
+import rasterfit.rule.Signal;
 import rasterfit.timing.Scan;
 
 /**
@@ -40,10 +42,11 @@ class SamplingTest {
 
     private static SignalChain chain(Format format, SyncKind sync, Fact jitterNs, Frequency... lowPass) {
         SourceOutput output = new SourceOutput("out", PLUG, format, sync, null, Level.VIDEO_75_OHM, THIRTY_NS);
-        Link cable = new Link("cable", "Cable", Link.Kind.CABLE, PLUG, PLUG, List.of(), null, FORTY_NS);
+        Link cable = Link.cable("cable", "Cable", PLUG, PLUG, List.of(), null, FORTY_NS);
         Digitiser digitiser = new Digitiser(
                 Frequency.ofHz(100_000_000), new SamplesPerLine.FreeRange(1, 4000), 32, List.of(lowPass), jitterNs);
-        return new SignalChain(output, cable, digitiser);
+        Signal arriving = new Signal(format, sync, Level.VIDEO_75_OHM, PLUG);
+        return new SignalChain(output, new Run(List.of(cable), arriving, null), null, digitiser);
     }
 
     private static SignalChain chain() {
@@ -141,7 +144,8 @@ class SamplingTest {
         SourceOutput unknown =
                 new SourceOutput("out", PLUG, Format.RGB, null, null, Level.VIDEO_75_OHM, Fact.unknown());
 
-        assertThat(new SignalChain(unknown, null, null).riseTimeSeconds(FIVE_MHZ))
+        Run plain = new Run(List.of(), new Signal(Format.RGB, null, Level.VIDEO_75_OHM, PLUG), null);
+        assertThat(new SignalChain(unknown, plain, null, null).riseTimeSeconds(FIVE_MHZ))
                 .isCloseTo(Math.sqrt(0.35 / 7.5 * 0.35 / 7.5 + 0.0035 * 0.0035) * 1e-6, within(1e-15));
     }
 

@@ -246,10 +246,9 @@ final class Gear {
                 null,
                 Level.VIDEO_75_OHM,
                 Fact.known(6_000_000));
-        Link lead = new Link(
+        Link lead = Link.cable(
                 "lead",
                 "Lead",
-                Link.Kind.CABLE,
                 CONSOLE,
                 SCART,
                 List.of(new Carried(Format.RGB, Set.of())),

@@ -1,4 +1,4 @@
-package rasterfit.app.catalogue;
+package rasterfit.app.transfer;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -10,8 +10,9 @@ import org.springframework.context.SmartLifecycle;
 import org.springframework.core.io.ClassPathResource;
 import org.springframework.core.io.Resource;
 import org.springframework.stereotype.Component;
+import rasterfit.app.catalogue.BulkWrites;
+import rasterfit.app.catalogue.CheckedItem;
 import rasterfit.app.problem.ProblemException;
-import tools.jackson.databind.ObjectMapper;
 
 /**
  * Puts the invented gear that is packaged with the service into a catalogue that nothing was ever written to, before the
@@ -25,27 +26,22 @@ class DemoImport implements SmartLifecycle {
     private static final Logger LOG = LoggerFactory.getLogger(DemoImport.class);
     private static final String WRITER = "demo";
 
-    private final CatalogueStore store;
-    private final CatalogueSnapshots snapshots;
-    private final ImportReader reader;
-    private final ObjectMapper mapper;
+    private final BulkWrites catalogue;
+    private final DocumentReader reader;
     private volatile boolean running;
 
-    DemoImport(CatalogueStore store, CatalogueSnapshots snapshots, ImportReader reader, ObjectMapper mapper) {
-        this.store = store;
-        this.snapshots = snapshots;
+    DemoImport(BulkWrites catalogue, DocumentReader reader) {
+        this.catalogue = catalogue;
         this.reader = reader;
-        this.mapper = mapper;
     }
 
     @Override
     public void start() {
         running = true;
-        List<CatalogueStore.Imported> demo = read(new ClassPathResource("demo/catalogue.json"));
-        if (store.importIfEmpty(demo, WRITER)) {
+        List<CheckedItem> demo = read(new ClassPathResource("demo/catalogue.json"));
+        if (catalogue.refreshing(demo, () -> catalogue.writeIfEmpty(demo, WRITER))) {
             LOG.info("The catalogue was empty and now holds {} invented items", demo.size());
         }
-        snapshots.refresh();
     }
 
     @Override
@@ -63,9 +59,10 @@ class DemoImport implements SmartLifecycle {
         return PHASE;
     }
 
-    private List<CatalogueStore.Imported> read(Resource document) {
-        try (InputStream in = document.getInputStream()) {
-            return reader.read(mapper.readTree(in));
+    private List<CheckedItem> read(Resource document) {
+        try (InputStream in = document.getInputStream();
+                SentText text = SentText.of(in, null)) {
+            return reader.read(text, checked -> {});
         } catch (ProblemException faulty) {
             throw new IllegalStateException(
                     document.getDescription() + " is not a valid catalogue: " + faulty.detail(), faulty);

@@ -1,0 +1,24 @@
+package rasterfit.app.collection;
+
+import jakarta.persistence.LockModeType;
+import java.util.List;
+import java.util.Optional;
+import org.springframework.data.domain.Limit;
+import org.springframework.data.jpa.repository.JpaRepository;
+import org.springframework.data.jpa.repository.Lock;
+import org.springframework.data.jpa.repository.Modifying;
+import org.springframework.data.jpa.repository.Query;
+
+interface Collections extends JpaRepository<StoredCollection, StoredCollection.CollectionKey> {
+    /** Waits until no other transaction writes to the collection, and keeps others waiting until this one ends. */
+    @Lock(LockModeType.PESSIMISTIC_WRITE)
+    @Query("select c from StoredCollection c where c.key = :key")
+    Optional<StoredCollection> lock(StoredCollection.CollectionKey key);
+
+    @Query("select c from StoredCollection c where c.key.owner = :owner and c.key.id > :after order by c.key.id")
+    List<StoredCollection> ofOwner(String owner, String after, Limit most);
+
+    @Modifying
+    @Query("delete from StoredCollection c where c.key.owner = :owner")
+    void deleteOfOwner(String owner);
+}

@@ -1,0 +1,119 @@
+package rasterfit.app.transfer;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.time.Duration;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Service;
+import rasterfit.app.access.Callers;
+import rasterfit.app.catalogue.ImportReport;
+import rasterfit.app.catalogue.Kind;
+import rasterfit.app.idempotency.Idempotency;
+import rasterfit.app.idempotency.IdempotentRequest;
+import rasterfit.app.problem.ProblemException;
+import rasterfit.app.problem.ProblemType;
+import rasterfit.app.problem.Problems;
+
+/** Takes imports in, and answers with the report or with where to look for it. */
+@Service
+class ImportService {
+    static final String PATH = "/v1/catalogue/imports";
+
+    /** Whoever waits longer is better told how far it is. */
+    private static final Duration ANSWERED_WITHIN = Duration.ofSeconds(1);
+
+    private final ImportRunner runner;
+    private final ImportStatuses statuses;
+    private final Idempotency idempotency;
+    private final Callers callers;
+
+    ImportService(ImportRunner runner, ImportStatuses statuses, Idempotency idempotency, Callers callers) {
+        this.runner = runner;
+        this.statuses = statuses;
+        this.idempotency = idempotency;
+        this.callers = callers;
+    }
+
+    /**
+     * What a client is told.
+     *
+     * @param report of an import that ended in time
+     * @param running how far it is otherwise
+     */
+    record Outcome(@Nullable ImportReport report, @Nullable ImportAnswer running) {}
+
+    /**
+     * @param table the kind of a table; null for the JSON document
+     * @param key counts only for an import that writes
+     */
+    Outcome begin(InputStream body, @Nullable Kind table, boolean isOnlyChecked, @Nullable String key)
+            throws IOException {
+        String owner = callers.current().owner();
+        runner.reserve();
+        SentText text = null;
+        boolean isBegun = false;
+        try {
+            text = SentText.of(body, table);
+            String operation = "POST " + PATH + (table == null ? "" : "?kind=" + table.path());
+            IdempotentRequest request = new IdempotentRequest(isOnlyChecked ? null : key, operation, text.sha256());
+            Optional<ImportReport> before = idempotency.answered(owner, request, ImportReport.class);
+            if (before.isPresent()) {
+                return new Outcome(before.get(), null);
+            }
+            ImportJob job = new ImportJob(UUID.randomUUID().toString(), owner, request, text, isOnlyChecked);
+            statuses.begin(job);
+            Future<ImportReport> future = runner.submit(job);
+            isBegun = true;
+            return awaited(job, future);
+        } finally {
+            if (!isBegun) {
+                runner.giveBack();
+                if (text != null) {
+                    text.close();
+                }
+            }
+        }
+    }
+
+    private Outcome awaited(ImportJob job, Future<ImportReport> future) {
+        try {
+            return new Outcome(future.get(ANSWERED_WITHIN.toMillis(), TimeUnit.MILLISECONDS), null);
+        } catch (TimeoutException goesOn) {
+            return new Outcome(null, status(job.id()));
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
+            return new Outcome(null, status(job.id()));
+        } catch (ExecutionException failed) {
+            Throwable cause = failed.getCause();
+            if (cause instanceof CancellationException) {
+                throw new ProblemException(ProblemType.CONFLICT, "The import was ended before it was done.");
+            } else if (cause instanceof RuntimeException told) {
+                throw told;
+            }
+            throw new IllegalStateException("an import failed", cause);
+        }
+    }
+
+    ImportAnswer status(String id) {
+        return statuses.find(id, callers.current().owner()).orElseThrow(() -> absent(id));
+    }
+
+    /** @throws ProblemException 409 if it has ended otherwise */
+    void cancel(String id) {
+        ImportState now = statuses.cancel(id, callers.current().owner()).orElseThrow(() -> absent(id));
+        if (now != ImportState.CANCELLED) {
+            throw new ProblemException(ProblemType.CONFLICT, "The import has ended already; it is " + now + ".");
+        }
+    }
+
+    private static ProblemException absent(String id) {
+        return Problems.notFound("import \"" + id + "\"");
+    }
+}
