@@ -23,8 +23,8 @@ public record Sensitivity(
         List<FactEffect> facts,
         @Nullable FactEffect measureNext,
         Reruns.Spent spent) {
-    /** At most 100 runs, and no further one once they have enumerated four million settings (assumption). */
-    public static final Reruns.Bound BOUND = new Reruns.Bound(100, 4_000_000);
+    /** At most 100 runs, and no further one once they have enumerated three million settings (assumption). */
+    public static final Reruns.Bound BOUND = new Reruns.Bound(100, 3_000_000);
 
     /** The greatest weight that a request may give. */
     public static final double MOST_WEIGHT = 1_000_000;
