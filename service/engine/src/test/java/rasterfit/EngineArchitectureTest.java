@@ -37,6 +37,7 @@ class EngineArchitectureTest {
             "rasterfit.rule",
             "rasterfit.match",
             "rasterfit.remedy",
+            "rasterfit.sensitivity",
             "rasterfit.compare",
             "rasterfit.plan",
             "rasterfit.offer");
@@ -53,7 +54,12 @@ class EngineArchitectureTest {
                 Stream.concat(suffixes(FLOW), suffixes(WITHIN_MATCH)),
                 // Upkeep stands beside gear, so it knows what gear may know, and gear does not know it.
                 Stream.of(
-                        List.of("rasterfit.upkeep", "rasterfit.rule", "rasterfit.match", "rasterfit.remedy"),
+                        List.of(
+                                "rasterfit.upkeep",
+                                "rasterfit.rule",
+                                "rasterfit.match",
+                                "rasterfit.remedy",
+                                "rasterfit.sensitivity"),
                         List.of("rasterfit.upkeep", "rasterfit.compare", "rasterfit.plan", "rasterfit.offer"),
                         List.of("rasterfit.gear", "rasterfit.upkeep")));
     }

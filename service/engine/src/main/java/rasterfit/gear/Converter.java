@@ -22,4 +22,24 @@ public record Converter(
             throw new IllegalArgumentException("a converter needs an input, a way of processing and an output");
         }
     }
+
+    /** The same with other inputs. */
+    public Converter withInputs(List<ConverterInput> others) {
+        return new Converter(id, name, price, others, processing, outputs, resyncMs, settingsToTune);
+    }
+
+    /** The same with other ways of processing. */
+    public Converter withProcessing(List<Processing> others) {
+        return new Converter(id, name, price, inputs, others, outputs, resyncMs, settingsToTune);
+    }
+
+    /** The same with another time to follow a new raster. */
+    public Converter withResyncMs(Fact other) {
+        return new Converter(id, name, price, inputs, processing, outputs, other, settingsToTune);
+    }
+
+    /** The same with more or less to set. */
+    public Converter withSettingsToTune(Fact other) {
+        return new Converter(id, name, price, inputs, processing, outputs, resyncMs, other);
+    }
 }

@@ -33,4 +33,29 @@ public record ConverterInput(
         accepts = List.copyOf(accepts);
         scans = Set.copyOf(scans);
     }
+
+    /** The same with another digitiser. */
+    public ConverterInput withDigitiser(Digitiser other) {
+        return copy(halfHeightAddedFields, other);
+    }
+
+    /** The same with another delay of half-height rasters. */
+    public ConverterInput withHalfHeightAddedFields(Fact other) {
+        return copy(other, digitiser);
+    }
+
+    private ConverterInput copy(Fact newHalfHeightAddedFields, @Nullable Digitiser newDigitiser) {
+        return new ConverterInput(
+                id,
+                plug,
+                level,
+                accepts,
+                lineRate,
+                fieldRate,
+                scans,
+                halfHeight,
+                newHalfHeightAddedFields,
+                lineRateResolutionPpm,
+                newDigitiser);
+    }
 }

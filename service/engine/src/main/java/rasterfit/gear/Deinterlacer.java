@@ -11,4 +11,9 @@ public record Deinterlacer(Kind kind, Fact addedFields, boolean wholeFrame) {
         WEAVE,
         MOTION_ADAPTIVE
     }
+
+    /** The same with another delay. */
+    public Deinterlacer withAddedFields(Fact other) {
+        return new Deinterlacer(kind, other, wholeFrame);
+    }
 }

@@ -21,4 +21,9 @@ public record Digitiser(
     public Digitiser {
         lowPass = List.copyOf(lowPass);
     }
+
+    /** The same with another jitter. */
+    public Digitiser withClockJitterNs(Fact other) {
+        return new Digitiser(maxSampleRate, samplesPerLine, phaseSteps, lowPass, other);
+    }
 }

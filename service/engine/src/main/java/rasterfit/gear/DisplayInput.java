@@ -86,6 +86,25 @@ public record DisplayInput(
 
     /** The same input with other evidence of its owner. */
     public DisplayInput with(OwnEvidence evidence) {
+        return copy(overscanPercent, resyncMs, lag, evidence);
+    }
+
+    /** The same with another overscan. */
+    public DisplayInput withOverscanPercent(Fact other) {
+        return copy(other, resyncMs, lag, own);
+    }
+
+    /** The same with another time to show a new raster. */
+    public DisplayInput withResyncMs(Fact other) {
+        return copy(overscanPercent, other, lag, own);
+    }
+
+    /** The same with other readings of its delay. */
+    public DisplayInput withLag(List<LagReading> others) {
+        return copy(overscanPercent, resyncMs, others, own);
+    }
+
+    private DisplayInput copy(Fact newOverscan, Fact newResync, List<LagReading> newLag, OwnEvidence newOwn) {
         return new DisplayInput(
                 id,
                 state,
@@ -99,11 +118,11 @@ public record DisplayInput(
                 lineRateResolutionPpm,
                 sink,
                 aspectControls,
-                overscanPercent,
-                resyncMs,
-                lag,
+                newOverscan,
+                newResync,
+                newLag,
                 lowDelay,
-                evidence);
+                newOwn);
     }
 
     /** {@code digital-1} or {@code digital-1/low-lag}. */

@@ -53,4 +53,14 @@ public record Link(
     public Link withId(String other) {
         return new Link(other, name, kind, from, to, carries, conversions, price, bandwidthHz, delayUs, ports);
     }
+
+    /** The same with another bandwidth. */
+    public Link withBandwidthHz(Fact other) {
+        return new Link(id, name, kind, from, to, carries, conversions, price, other, delayUs, ports);
+    }
+
+    /** The same with another delay. */
+    public Link withDelayUs(Fact other) {
+        return new Link(id, name, kind, from, to, carries, conversions, price, bandwidthHz, other, ports);
+    }
 }

@@ -10,8 +10,16 @@ public sealed interface Processing {
     /** Fixed delay of the electronics in microseconds. */
     Fact pipelineUs();
 
+    /** The same with another such delay. */
+    Processing withPipelineUs(Fact other);
+
     /** The raster stays; format or link changes. */
-    record FormatOnly(String id, Fact pipelineUs) implements Processing {}
+    record FormatOnly(String id, Fact pipelineUs) implements Processing {
+        @Override
+        public Processing withPipelineUs(Fact other) {
+            return new FormatOnly(id, other);
+        }
+    }
 
     /**
      * Every line is sent several times at a multiple of the line rate; the field rate stays the source's.
@@ -32,6 +40,16 @@ public sealed interface Processing {
         public LineRepeat {
             lines = List.copyOf(lines);
         }
+
+        @Override
+        public Processing withPipelineUs(Fact other) {
+            return new LineRepeat(id, lines, samplesPerLine, latestStartLines, bufferLines, interlaced, other);
+        }
+
+        /** The same with another latest start. */
+        public LineRepeat withLatestStartLines(Fact other) {
+            return new LineRepeat(id, lines, samplesPerLine, other, bufferLines, interlaced, pipelineUs);
+        }
     }
 
     /** The picture is written into memory and read out into another raster. */
@@ -48,6 +66,16 @@ public sealed interface Processing {
             timings = List.copyOf(timings);
             deinterlacers = List.copyOf(deinterlacers);
             rateLocks = List.copyOf(rateLocks);
+        }
+
+        @Override
+        public Processing withPipelineUs(Fact other) {
+            return new RasterScale(id, timings, vertical, horizontal, deinterlacers, rateLocks, other);
+        }
+
+        /** The same with other deinterlacers. */
+        public RasterScale withDeinterlacers(List<Deinterlacer> others) {
+            return new RasterScale(id, timings, vertical, horizontal, others, rateLocks, pipelineUs);
         }
     }
 

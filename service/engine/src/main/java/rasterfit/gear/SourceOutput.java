@@ -17,4 +17,10 @@ public record SourceOutput(
         @Nullable SyncKind sync,
         @Nullable ColourEncoding encoding,
         Level level,
-        Fact bandwidthHz) {}
+        Fact bandwidthHz) {
+
+    /** The same with another bandwidth. */
+    public SourceOutput withBandwidthHz(Fact other) {
+        return new SourceOutput(id, plug, format, sync, encoding, level, other);
+    }
+}

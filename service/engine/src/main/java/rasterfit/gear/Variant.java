@@ -22,4 +22,9 @@ public record Variant(
             throw new IllegalArgumentException("a console needs at least one mode");
         }
     }
+
+    /** The same with other outputs. */
+    public Variant withOutputs(List<SourceOutput> others) {
+        return new Variant(id, region, hardwareRevision, price, others, modes);
+    }
 }

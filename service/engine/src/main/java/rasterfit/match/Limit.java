@@ -1,5 +1,8 @@
 package rasterfit.match;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
 import org.jspecify.annotations.Nullable;
 import rasterfit.quantity.Rational;
 
@@ -44,10 +47,28 @@ public record Limit(
 
     /** {@code aspectErrorPercent at most 3}. */
     public String told() {
-        String bounded = measure == LimitedMeasure.ACCEPTANCE
+        return measure.id() + (bound == Bound.AT_MOST ? " at most " : " at least ") + bounded();
+    }
+
+    /** The bound alone: {@code 3}. */
+    public String bounded() {
+        return measure == LimitedMeasure.ACCEPTANCE
                 ? AcceptanceGrade.ofRankFromWorst(value).name()
                 : value.toSixDigits().toPlainString();
-        return measure.id() + (bound == Bound.AT_MOST ? " at most " : " at least ") + bounded;
+    }
+
+    /**
+     * The same limit with the bound moved so far that a value keeps it, rounded outwards to six digits, so that it can be
+     * written in a request.
+     */
+    public Limit relaxedTo(Rational kept) {
+        if (measure == LimitedMeasure.ACCEPTANCE) {
+            return new Limit(measure, figure, bound, kept, currency);
+        }
+        RoundingMode outwards = bound == Bound.AT_MOST ? RoundingMode.CEILING : RoundingMode.FLOOR;
+        BigDecimal rounded = new BigDecimal(kept.numerator())
+                .divide(new BigDecimal(kept.denominator()), new MathContext(6, outwards));
+        return new Limit(measure, figure, bound, Rational.of(rounded), currency);
     }
 
     /** {@code limit.croppedLines}. */

@@ -97,4 +97,61 @@ public record MatchRequest(
                 settingsPerRoute,
                 Owned.NOTHING);
     }
+
+    /** The same, asked of another variant of the console. */
+    public MatchRequest withSource(Variant other) {
+        return copy(other, display, equipment, intent, weights, limits, explain, top, settingsPerRoute);
+    }
+
+    /** The same, asked of another display, or of other inputs of it. */
+    public MatchRequest withDisplay(Display other) {
+        return copy(source, other, equipment, intent, weights, limits, explain, top, settingsPerRoute);
+    }
+
+    /** The same with other equipment. */
+    public MatchRequest withEquipment(Equipment other) {
+        return copy(source, display, other, intent, weights, limits, explain, top, settingsPerRoute);
+    }
+
+    /** The same, judged otherwise. */
+    public MatchRequest withJudgement(Intent other, Map<Criterion, Double> otherWeights, List<Limit> otherLimits) {
+        return copy(source, display, equipment, other, otherWeights, otherLimits, explain, top, settingsPerRoute);
+    }
+
+    /** The same, answered with the best setup of every route and no steps. */
+    public MatchRequest ofEveryRoute() {
+        return copy(source, display, equipment, intent, weights, limits, Explanation.SUMMARY, Integer.MAX_VALUE, 1);
+    }
+
+    /** The weights of the intent, each replaced where the request gives one. */
+    public Map<Criterion, Double> allWeights() {
+        Map<Criterion, Double> all = intent.weights();
+        all.putAll(weights);
+        return all;
+    }
+
+    private MatchRequest copy(
+            Variant newSource,
+            Display newDisplay,
+            Equipment newEquipment,
+            Intent newIntent,
+            Map<Criterion, Double> newWeights,
+            List<Limit> newLimits,
+            Explanation newExplain,
+            int newTop,
+            int newSettingsPerRoute) {
+        return new MatchRequest(
+                sourceName,
+                newSource,
+                newDisplay,
+                newEquipment,
+                newIntent,
+                newWeights,
+                newLimits,
+                pixelAspect,
+                newExplain,
+                newTop,
+                newSettingsPerRoute,
+                owned);
+    }
 }

@@ -18,6 +18,11 @@ public record MatchResult(long catalogueRevision, Counts counts, List<RankedSetu
      */
     public record Counts(int routes, int refusedRoutes, long settings, long refusedSettings) {}
 
+    /** The same with the first setups alone. */
+    public MatchResult head(int top) {
+        return new MatchResult(catalogueRevision, counts, ranked.subList(0, Math.min(top, ranked.size())), refused);
+    }
+
     /** @param score between 0 and 1: the weighted mean of the utilities in {@code criteria} */
     public record RankedSetup(
             int rank,
@@ -80,9 +85,14 @@ public record MatchResult(long catalogueRevision, Counts counts, List<RankedSetu
     /**
      * @param of whether whole routes or single settings were refused
      * @param nearest the one that misses the least; absent where the rule compares no numbers
+     * @param chains on which it refused, each once, in the order of their routes; none for a request without any route
      */
     public record RefusalGroup(
-            Rule rule, Of of, long count, @Nullable Nearest nearest, String message) {
+            Rule rule, Of of, long count, @Nullable Nearest nearest, String message, List<Chain> chains) {
+        public RefusalGroup {
+            chains = List.copyOf(chains);
+        }
+
         public enum Of {
             ROUTE,
             SETTING

@@ -2,7 +2,6 @@ package rasterfit.match;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.stream.Collectors;
 import rasterfit.gear.Catalogue;
 import rasterfit.gear.Converter;
@@ -65,7 +64,7 @@ public final class Matcher {
         RefusalTally tally = new RefusalTally();
         LimitCheck limitCheck = new LimitCheck(limits);
         Tuner tuner = new Tuner(
-                request.pixelAspect(), weights(request), limitCheck, request.settingsPerRoute(), workLimit, tally);
+                request.pixelAspect(), request.allWeights(), limitCheck, request.settingsPerRoute(), workLimit, tally);
         List<TunedRoute> tuned = new ArrayList<>();
         for (Route route : routes) {
             RoutePrice price = RoutePrice.of(route, request.owned().parts());
@@ -97,13 +96,6 @@ public final class Matcher {
                 .distinct()
                 .collect(Collectors.joining(", "));
         return SignalRules.nothingMates(outputs, inputs);
-    }
-
-    /** Those of the intent, each replaced where the request gives one. */
-    private static Map<Criterion, Double> weights(MatchRequest request) {
-        Map<Criterion, Double> weights = request.intent().weights();
-        weights.putAll(request.weights());
-        return weights;
     }
 
     private static List<Converter> converters(MatchRequest request, Catalogue catalogue) {

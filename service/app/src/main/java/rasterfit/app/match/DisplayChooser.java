@@ -45,7 +45,13 @@ final class DisplayChooser {
             return null;
         }
         Display display = withInput(at.member("input"), chosen.display(), choice.input());
-        return display == null ? null : new ChosenDisplay(display, chosen.owned(), chosen.findings());
+        if (display == null) {
+            return null;
+        }
+        List<DisplayInput> others = chosen.display().inputs().stream()
+                .filter(input -> !display.inputs().contains(input))
+                .toList();
+        return new ChosenDisplay(display, chosen.owned(), chosen.findings(), others);
     }
 
     private @Nullable ChosenDisplay chosen(Place at, DisplayChoice choice) {

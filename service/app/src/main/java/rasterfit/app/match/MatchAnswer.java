@@ -8,6 +8,7 @@ import rasterfit.match.MatchResult;
 import rasterfit.match.MatchResult.CriterionValue;
 import rasterfit.match.MatchResult.RankedSetup;
 import rasterfit.match.MatchResult.RouteStep;
+import rasterfit.remedy.Remedy;
 import rasterfit.rule.Finding;
 import rasterfit.rule.Severity;
 import rasterfit.rule.Stage;
@@ -18,6 +19,8 @@ import rasterfit.rule.Stage;
  * @param collectionRevision of the collection that took part; absent if none did
  * @param ranked best first
  * @param refused by rule, in chain order
+ * @param remedyRuns how often the match was run on changed requests to find remedies; absent where that was not needed
+ * @param sensitivity how sure the first place is; absent where that was not asked for
  */
 record MatchAnswer(
         String engineVersion,
@@ -25,7 +28,9 @@ record MatchAnswer(
         @Nullable Long collectionRevision,
         CountsAnswer counts,
         List<SetupAnswer> ranked,
-        List<RefusalAnswer> refused) {
+        List<RefusalAnswer> refused,
+        SensitivityAnswer.@Nullable RunsAnswer remedyRuns,
+        @Nullable SensitivityAnswer sensitivity) {
 
     /**
      * How much was looked at.
@@ -42,6 +47,7 @@ record MatchAnswer(
      * @param paretoOptimal whether no other setup is better in picture, latency, risk or cost without being worse in
      *     another of them
      * @param modeSettings one for each group of modes that the equipment cannot tell apart
+     * @param remedies single changes that lead to a better setup, best first; only for the rank for which they were asked
      */
     record SetupAnswer(
             int rank,
@@ -51,8 +57,9 @@ record MatchAnswer(
             List<RouteStepAnswer> route,
             List<ModeSettingAnswer> modeSettings,
             List<CriterionValueAnswer> criteria,
-            List<FindingAnswer> findings) {
-        static SetupAnswer of(RankedSetup setup) {
+            List<FindingAnswer> findings,
+            @Nullable List<RemedyAnswer> remedies) {
+        static SetupAnswer of(RankedSetup setup, @Nullable List<Remedy> remedies) {
             return new SetupAnswer(
                     setup.rank(),
                     Plain.of(setup.score()),
@@ -61,7 +68,8 @@ record MatchAnswer(
                     setup.route().stream().map(RouteStepAnswer::of).toList(),
                     setup.modeSettings().stream().map(ModeSettingAnswer::of).toList(),
                     setup.criteria().stream().map(CriterionValueAnswer::of).toList(),
-                    setup.findings().stream().map(FindingAnswer::of).toList());
+                    setup.findings().stream().map(FindingAnswer::of).toList(),
+                    RemedyAnswer.list(remedies));
         }
     }
 
@@ -152,14 +160,19 @@ record MatchAnswer(
         }
     }
 
-    static MatchAnswer of(String engineVersion, @Nullable Long collectionRevision, MatchResult result) {
+    static MatchAnswer of(String engineVersion, @Nullable Long collectionRevision, WholeResult whole) {
+        MatchResult result = whole.result();
         MatchResult.Counts counts = result.counts();
         return new MatchAnswer(
                 engineVersion,
                 result.catalogueRevision(),
                 collectionRevision,
                 new CountsAnswer(counts.routes(), counts.refusedRoutes(), counts.settings(), counts.refusedSettings()),
-                result.ranked().stream().map(SetupAnswer::of).toList(),
-                result.refused().stream().map(RefusalAnswer::of).toList());
+                result.ranked().stream()
+                        .map(setup -> SetupAnswer.of(setup, whole.remediesOf(setup)))
+                        .toList(),
+                whole.refusals(),
+                whole.remedyRuns(),
+                SensitivityAnswer.of(whole.sensitivity()));
     }
 }

@@ -22,6 +22,9 @@ import rasterfit.match.PixelAspectConvention;
  * @param explain SUMMARY if absent; FULL tells every computed step
  * @param top how many setups to return; 5 if absent
  * @param settingsPerRoute how many settings of each route to rank; 1 if absent
+ * @param remedies which single changes are looked for; those that help with refusals if absent
+ * @param sensitivity whether to tell how far weights and uncertain facts can move before another setup is first; no if
+ *     absent, since it takes as long as some dozens of matches
  */
 record MatchRequestBody(
         DisplayChoice display,
@@ -37,7 +40,22 @@ record MatchRequestBody(
         BigDecimal top,
 
         @Schema(implementation = BigInteger.class, defaultValue = "1") @Nullable
-        BigDecimal settingsPerRoute) {
+        BigDecimal settingsPerRoute,
+
+        @Nullable RemediesBody remedies,
+        @Nullable Boolean sensitivity) {
+
+    /**
+     * Which remedies are looked for.
+     *
+     * @param refusals wherever something is refused; yes if absent
+     * @param forRank also what would lift the setup of this rank, which has to be at most {@code top}
+     */
+    record RemediesBody(
+            @Nullable Boolean refusals,
+
+            @Schema(implementation = BigInteger.class) @Nullable
+            BigDecimal forRank) {}
 
     /**
      * Equipment.

@@ -15,7 +15,6 @@ import rasterfit.app.problem.ProblemError;
 import rasterfit.app.problem.Problems;
 import rasterfit.gear.Catalogue;
 import rasterfit.match.MatchRequest;
-import rasterfit.match.MatchResult;
 import rasterfit.match.Matcher;
 import rasterfit.match.OutOfTime;
 import rasterfit.match.TooMuchWork;
@@ -55,8 +54,8 @@ class MatchService {
         MatchRequest request = read.request();
         Catalogue rest = RequestReader.without(catalogue, request.equipment());
         try {
-            MatchResult result = new Matcher(new WorkLimit(limits.maxSettings(), deadline())).match(request, rest);
-            return MatchAnswer.of(engineVersion, read.collectionRevision(), result);
+            Matcher matcher = new Matcher(new WorkLimit(limits.maxSettings(), deadline()));
+            return MatchAnswer.of(engineVersion, read.collectionRevision(), WholeResult.of(matcher, read, rest));
         } catch (TooMuchWork tooMuch) {
             String detail = "The request needs " + tooMuch.settings() + " settings to be computed; at most "
                     + tooMuch.maximum() + " are allowed. Name an input or a variant, or leave equipment out.";

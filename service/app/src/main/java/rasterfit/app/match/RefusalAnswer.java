@@ -4,6 +4,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rasterfit.match.MatchResult;
 import rasterfit.match.MatchResult.RefusalGroup;
+import rasterfit.remedy.Remedy;
 import rasterfit.rule.Stage;
 
 /**
@@ -11,6 +12,7 @@ import rasterfit.rule.Stage;
  *
  * @param of whether whole routes or single settings
  * @param nearest the one that misses the least; absent where the rule compares no numbers
+ * @param remedies single changes that would help, best first; absent where they were not asked for
  */
 record RefusalAnswer(
         String rule,
@@ -18,7 +20,8 @@ record RefusalAnswer(
         RefusalGroup.Of of,
         long count,
         @Nullable NearestAnswer nearest,
-        String message) {
+        String message,
+        @Nullable List<RemedyAnswer> remedies) {
 
     /**
      * The nearest miss.
@@ -38,13 +41,14 @@ record RefusalAnswer(
         }
     }
 
-    static RefusalAnswer of(RefusalGroup group) {
+    static RefusalAnswer of(RefusalGroup group, @Nullable List<Remedy> remedies) {
         return new RefusalAnswer(
                 group.rule().id(),
                 group.rule().stage(),
                 group.of(),
                 group.count(),
                 group.nearest() == null ? null : NearestAnswer.of(group.nearest()),
-                group.message());
+                group.message(),
+                RemedyAnswer.list(remedies));
     }
 }

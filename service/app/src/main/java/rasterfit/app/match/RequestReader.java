@@ -26,6 +26,7 @@ import rasterfit.match.Intent;
 import rasterfit.match.Limit;
 import rasterfit.match.MatchRequest;
 import rasterfit.match.PixelAspectConvention;
+import rasterfit.remedy.Others;
 import rasterfit.rule.Finding;
 
 /** Reads a request against a catalogue, with all faults told at once. */
@@ -60,6 +61,7 @@ final class RequestReader {
         List<Limit> limits = root.member("limits").each(body.limits(), 0, MOST_LIMITS, LimitReader::read);
         int top = count(root.member("top"), body.top(), 5, TOP);
         int perRoute = count(root.member("settingsPerRoute"), body.settingsPerRoute(), 1, SETTINGS_PER_ROUTE);
+        ReadRequest.Further further = further(root.member("remedies"), body, top);
         faults.throwIfAny();
         ChosenSource console = Objects.requireNonNull(source);
         ChosenDisplay screen = Objects.requireNonNull(display);
@@ -77,7 +79,24 @@ final class RequestReader {
                 top,
                 perRoute,
                 owned == null ? MatchRequest.Owned.NOTHING : owned(console, screen, owned));
-        return new ReadRequest(request, owned == null ? null : owned.revision());
+        return new ReadRequest(
+                request,
+                owned == null ? null : owned.revision(),
+                new Others(console.others(), screen.others()),
+                further);
+    }
+
+    private static ReadRequest.Further further(Place at, MatchRequestBody body, int top) {
+        MatchRequestBody.RemediesBody remedies = body.remedies();
+        BigDecimal written = remedies == null ? null : remedies.forRank();
+        Integer forRank = written == null ? null : at.member("forRank").count(written, TOP);
+        if (forRank != null && forRank > top) {
+            at.member("forRank").invalid("At most " + top + " setups are returned; ask for a rank among them.");
+        }
+        return new ReadRequest.Further(
+                remedies == null || !Boolean.FALSE.equals(remedies.refusals()),
+                forRank,
+                Boolean.TRUE.equals(body.sensitivity()));
     }
 
     private static MatchRequest.Owned owned(ChosenSource source, ChosenDisplay display, Owned owned) {

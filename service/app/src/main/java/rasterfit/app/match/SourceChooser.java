@@ -59,7 +59,12 @@ final class SourceChooser {
 
     private static @Nullable ChosenSource chosen(Place at, Source source, @Nullable String variantId, boolean owned) {
         Variant variant = variant(at, source, variantId);
-        return variant == null ? null : new ChosenSource(source.name(), variant, owned);
+        if (variant == null) {
+            return null;
+        }
+        List<Variant> others =
+                source.variants().stream().filter(each -> !each.equals(variant)).toList();
+        return new ChosenSource(source.name(), variant, owned, owned ? List.of() : others);
     }
 
     private @Nullable Source catalogued(Place at, @Nullable String id) {

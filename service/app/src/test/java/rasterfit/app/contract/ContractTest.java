@@ -124,6 +124,11 @@ class ContractTest extends ServedTest {
         assertThat(required(schemas, "MatchRequestBody")).containsExactlyInAnyOrder("display", "source");
         assertThat(required(schemas, "MatchAnswer"))
                 .containsExactlyInAnyOrder("engineVersion", "catalogueRevision", "counts", "ranked", "refused");
+        assertThat(required(schemas, "RemedyAnswer"))
+                .contains("change", "kind", "resultingScore", "price", "route", "cautions")
+                .doesNotContain("id", "instead", "value", "added");
+        assertThat(required(schemas, "RefusalAnswer")).doesNotContain("remedies");
+        assertThat(required(schemas, "SensitivityAnswer")).containsExactlyInAnyOrder("weights", "facts", "runs");
         assertThat(required(schemas, "MeasuresAnswer"))
                 .contains("pixelAspectRatio", "addedLatencyMs", "acceptance")
                 .doesNotContain("samplesPerDot", "bufferedLines", "fallback", "verticalScale", "tested");

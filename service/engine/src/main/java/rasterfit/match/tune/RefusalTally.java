@@ -1,11 +1,16 @@
 package rasterfit.match.tune;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
+import rasterfit.match.Chain;
 import rasterfit.match.MatchResult.Nearest;
 import rasterfit.match.MatchResult.RefusalGroup;
 import rasterfit.match.route.Route;
@@ -24,6 +29,9 @@ public final class RefusalTally {
         private double leastMiss = Double.POSITIVE_INFINITY;
         private @Nullable Refusal nearest;
         private @Nullable Route nearestRoute;
+        private final List<Route> refused = new ArrayList<>();
+        /** By identity: to compare routes part by part for every refusal would take long. */
+        private final Set<Route> known = Collections.newSetFromMap(new IdentityHashMap<>());
 
         Entry(Refusal first) {
             this.first = first;
@@ -31,6 +39,9 @@ public final class RefusalTally {
 
         void add(Route route, Refusal refusal, long more) {
             count += more;
+            if (known.add(route)) {
+                refused.add(route);
+            }
             if (refusal.value() != null && refusal.miss() < leastMiss) {
                 leastMiss = refusal.miss();
                 nearest = refusal;
@@ -45,7 +56,13 @@ public final class RefusalTally {
             Nearest near = nearestRoute == null || value == null || limit == null
                     ? null
                     : new Nearest(nearestRoute.ids(), value, limit, told.unit());
-            return new RefusalGroup(told.rule(), of, count, near, told.message());
+            return new RefusalGroup(told.rule(), of, count, near, told.message(), chains());
+        }
+
+        private List<Chain> chains() {
+            Set<Chain> chains = new LinkedHashSet<>();
+            refused.forEach(route -> chains.add(Chain.of(route.steps())));
+            return List.copyOf(chains);
         }
     }
 
