@@ -6,7 +6,7 @@ import rasterfit.app.draft.AssumedFact;
 import rasterfit.rule.Finding;
 import rasterfit.rule.Severity;
 import rasterfit.rule.Stage;
-import tools.jackson.databind.node.ObjectNode;
+import tools.jackson.databind.JsonNode;
 
 /**
  * A display made from its EDIDs. Nothing is stored.
@@ -18,7 +18,7 @@ import tools.jackson.databind.node.ObjectNode;
  */
 record DisplayDraftAnswer(
         @Schema(allowableValues = "displays") String kind,
-        @Schema(ref = "#/components/schemas/DisplayBody") ObjectNode item,
+        @Schema(ref = "#/components/schemas/DisplayBody") JsonNode item,
         List<AssumedFact> assumed,
         List<PortFinding> findings) {
 

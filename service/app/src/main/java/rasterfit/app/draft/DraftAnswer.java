@@ -2,7 +2,7 @@ package rasterfit.app.draft;
 
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.util.List;
-import tools.jackson.databind.node.ObjectNode;
+import tools.jackson.databind.JsonNode;
 
 /**
  * A document made of a few answers. Nothing is stored.
@@ -15,5 +15,5 @@ record DraftAnswer(
         @Schema(allowableValues = {"displays", "converters", "links"})
         String kind,
 
-        @Schema(ref = "#/components/schemas/GearBody") ObjectNode item,
+        @Schema(ref = "#/components/schemas/GearBody") JsonNode item,
         List<AssumedFact> assumed) {}

@@ -3,7 +3,7 @@ package rasterfit.app.draft;
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import tools.jackson.databind.node.ObjectNode;
+import tools.jackson.databind.JsonNode;
 
 /**
  * The answers to the questions of a template.
@@ -12,6 +12,4 @@ import tools.jackson.databind.node.ObjectNode;
  * @param measured the names of those whose answer was measured; the others count as declared
  */
 record DraftRequestBody(
-        @Schema(type = "object") ObjectNode answers,
-
-        @Nullable List<String> measured) {}
+        @Schema(type = "object") JsonNode answers, @Nullable List<String> measured) {}

@@ -25,6 +25,10 @@ class TemplateDrafts {
         RequiredMembers.check(body);
         Faults faults = new Faults();
         Place root = Place.root(faults);
+        if (!body.answers().isObject()) {
+            root.member("answers").wrongForm("Expected an object with one member for each answer.");
+            faults.throwIfAny();
+        }
         Answers answers = Answers.read(root, CommonAsks.of(template), body);
         Answers.together(root.member("answers"), body, CommonAsks.PRICE, CommonAsks.CURRENCY);
         faults.throwIfAny();

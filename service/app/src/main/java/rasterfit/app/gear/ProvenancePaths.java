@@ -1,9 +1,6 @@
 package rasterfit.app.gear;
 
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
-import java.lang.reflect.InvocationTargetException;
-import java.lang.reflect.Method;
-import java.lang.reflect.RecordComponent;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
@@ -18,19 +15,11 @@ import org.jspecify.annotations.Nullable;
 public final class ProvenancePaths {
     private static final String PROVENANCE = "provenance";
 
-    /** Looked up once for each type, since documents hold thousands of records. */
-    private static final ClassValue<List<Member>> MEMBERS = new ClassValue<>() {
-        @Override
-        protected List<Member> computeValue(Class<?> type) {
-            return Stream.of(type.getRecordComponents()).map(Member::of).toList();
-        }
-    };
-
     private ProvenancePaths() {}
 
     /** Notes every path, in a body and in whatever it holds, that leads to nothing (422). */
     public static void check(Place at, Record body) {
-        for (Member member : MEMBERS.get(body.getClass())) {
+        for (BodyMember member : BodyMember.ofRecord(body)) {
             Object value = member.of(body);
             Place place = body instanceof Alternatives ? at : at.member(member.name());
             if (value instanceof Record inner) {
@@ -84,8 +73,8 @@ public final class ProvenancePaths {
         return false;
     }
 
-    private static Stream<Member> members(Object of) {
-        return MEMBERS.get(of.getClass()).stream();
+    private static Stream<BodyMember> members(Object of) {
+        return BodyMember.ofRecord(of).stream();
     }
 
     private static @Nullable String id(@Nullable Object element) {
@@ -108,21 +97,5 @@ public final class ProvenancePaths {
                 .map(JsonTypeInfo::property)
                 .findFirst()
                 .orElse(null);
-    }
-
-    private record Member(String name, Method accessor) {
-        static Member of(RecordComponent component) {
-            component.getAccessor().setAccessible(true);
-            return new Member(WrittenName.of(component), component.getAccessor());
-        }
-
-        @Nullable
-        Object of(Object owner) {
-            try {
-                return accessor.invoke(owner);
-            } catch (IllegalAccessException | InvocationTargetException impossible) {
-                throw new IllegalStateException("the accessor of a record component failed: " + accessor, impossible);
-            }
-        }
     }
 }
