@@ -3,15 +3,16 @@ package rasterfit.app.draft;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import rasterfit.gear.Basis;
 import tools.jackson.databind.JsonNode;
 
 /**
  * What is known on one question: what was answered, else its default, else nothing.
  *
  * @param given absent where nothing was answered
- * @param measured whether the answer was said to be measured
+ * @param basis what the answer was said to rest on; of no meaning where nothing was answered
  */
-record Answer(Ask ask, @Nullable JsonNode given, boolean measured) {
+record Answer(Ask ask, @Nullable JsonNode given, Basis basis) {
 
     boolean isGiven() {
         return given != null;

@@ -1,13 +1,16 @@
 package rasterfit.app.draft;
 
-import java.util.HashSet;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import rasterfit.app.gear.Place;
+import rasterfit.gear.Basis;
 import tools.jackson.databind.JsonNode;
 
 /** The answers to the questions of one template, each of the form that was asked for. */
@@ -19,7 +22,7 @@ final class Answers {
     /** Notes every fault at its place; what was read is of use only if there is none. */
     static Answers read(Place root, List<Ask> asks, DraftRequestBody body) {
         Place at = root.member("answers");
-        Set<String> measured = measured(root.member("measured"), asks, body);
+        Map<String, Basis> bases = bases(root, asks, body);
         Answers answers = new Answers();
         Set<String> known = new LinkedHashSet<>();
         for (Ask ask : asks) {
@@ -30,7 +33,7 @@ final class Answers {
             } else if (ask.required()) {
                 at.member(ask.name()).missing("This answer is required.");
             }
-            answers.byName.put(ask.name(), new Answer(ask, given, measured.contains(ask.name())));
+            answers.byName.put(ask.name(), new Answer(ask, given, bases.getOrDefault(ask.name(), Basis.DECLARED)));
         }
         body.answers().propertyNames().stream()
                 .filter(name -> !known.contains(name))
@@ -40,13 +43,33 @@ final class Answers {
         return answers;
     }
 
-    private static Set<String> measured(Place at, List<Ask> asks, DraftRequestBody body) {
-        return new HashSet<>(at.each(body.measured(), 0, asks.size(), (place, name) -> {
+    /** What is said to be measured or published, by the name of the answer. */
+    private static Map<String, Basis> bases(Place root, List<Ask> asks, DraftRequestBody body) {
+        Map<String, Basis> bases = new HashMap<>();
+        note(bases, Basis.MEASURED, root.member("measured"), asks, body, body.measured());
+        note(bases, Basis.PUBLISHED, root.member("published"), asks, body, body.published());
+        return bases;
+    }
+
+    private static void note(
+            Map<String, Basis> bases,
+            Basis basis,
+            Place at,
+            List<Ask> asks,
+            DraftRequestBody body,
+            @Nullable List<String> names) {
+        at.each(names, 0, asks.size(), (place, name) -> {
+            String stated = basis.name().toLowerCase(Locale.ROOT);
             if (!body.answers().has(name)) {
-                place.invalid("Only what is answered can be measured.");
+                place.invalid("Only what is answered can be " + stated + ".");
+            }
+            Basis other = bases.putIfAbsent(name, basis);
+            if (other != null && other != basis) {
+                place.invalid("An answer that is " + other.name().toLowerCase(Locale.ROOT) + " cannot be " + stated
+                        + " as well.");
             }
             return name;
-        }));
+        });
     }
 
     Answer of(Ask ask) {

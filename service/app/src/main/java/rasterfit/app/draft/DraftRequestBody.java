@@ -9,7 +9,10 @@ import tools.jackson.databind.JsonNode;
  * The answers to the questions of a template.
  *
  * @param answers one member for each question that is answered, by its name
- * @param measured the names of those whose answer was measured; the others count as declared
+ * @param measured the names of those whose answer was measured
+ * @param published the names of those whose answer stands in a manual or a data sheet; all others count as declared
  */
 record DraftRequestBody(
-        @Schema(type = "object") JsonNode answers, @Nullable List<String> measured) {}
+        @Schema(type = "object") JsonNode answers,
+        @Nullable List<String> measured,
+        @Nullable List<String> published) {}

@@ -8,6 +8,7 @@ import tools.jackson.databind.node.ObjectNode;
 /** One object of a document that is written, with the path of the provenance and the JSON Pointer that lead to it. */
 public final class Part {
     private static final String MEASURED = "measured by whoever described it";
+    private static final String PUBLISHED = "manual or data sheet, named by whoever described it";
 
     private static final String ASSUMPTION = "assumption";
 
@@ -78,8 +79,10 @@ public final class Part {
         AskDefault otherwise = answer.ask().otherwise();
         if (!answer.isGiven() && otherwise != null) {
             draft.assume(path(member), written, otherwise.reason(), otherwise.source());
-        } else if (answer.measured()) {
+        } else if (answer.basis() == Basis.MEASURED) {
             draft.rests(path(member), Basis.MEASURED, MEASURED, null);
+        } else if (answer.basis() == Basis.PUBLISHED) {
+            draft.rests(path(member), Basis.PUBLISHED, PUBLISHED, null);
         }
     }
 

@@ -130,7 +130,7 @@ class AssumedFactsTest {
     }
 
     private static Draft drafted(Template template, String answers) {
-        DraftRequestBody body = new DraftRequestBody((ObjectNode) JSON.readTree(answers), null);
+        DraftRequestBody body = new DraftRequestBody((ObjectNode) JSON.readTree(answers), null, null);
         Faults faults = new Faults();
         Answers read = Answers.read(Place.root(faults), CommonAsks.of(template), body);
         assertThat(faults.errors()).isEmpty();

@@ -232,6 +232,54 @@ class TemplateCallTest extends ServedTest {
     }
 
     @Test
+    void anAnswerFromAManualIsPublished() throws Exception {
+        HttpResponse<String> answer = post("monitor", """
+                {"answers": {"name": "Fenham 24", "columns": 1920, "rows": 1200, "connector": "VGA",
+                             "greatestLineRateHz": "94000", "lagMs": 4},
+                 "measured": ["lagMs"], "published": ["greatestLineRateHz", "columns"]}""");
+        assertThat(answer.statusCode()).as(answer.body()).isEqualTo(200);
+        JsonNode draft = JSON.readTree(answer.body());
+        Map<String, String> bases = draft.at("/item/provenance")
+                .valueStream()
+                .collect(Collectors.toMap(
+                        entry -> entry.path("of").asString(),
+                        entry -> entry.path("basis").asString()));
+        assertThat(bases)
+                .containsEntry("inputs/analog/lineRateHz/max", "PUBLISHED")
+                .containsEntry("panel/pixels/columns", "PUBLISHED")
+                .containsEntry("inputs/analog/lag/0/ms", "MEASURED")
+                .containsEntry("inputs/analog/lineRateHz/min", "ASSUMED")
+                .doesNotContainKey("panel/pixels/rows");
+        assertThat(draft.path("assumed").valueStream().map(one -> one.path("of").asString()))
+                .doesNotContain("inputs/analog/lineRateHz/max", "panel/pixels/columns")
+                .contains("inputs/analog/lineRateHz/min");
+        // The catalogue keeps each of the bases.
+        HttpResponse<String> written = send(request("/v1/catalogue/displays/fenham-24")
+                .header("Content-Type", "application/json")
+                .PUT(BodyPublishers.ofString(JSON.writeValueAsString(draft.path("item")))));
+        assertThat(written.statusCode()).as(written.body()).isEqualTo(201);
+        JsonNode facts = JSON.readTree(
+                        get("/v1/catalogue/displays/fenham-24/facts").body())
+                .path("items");
+        assertThat(facts.valueStream()
+                        .filter(fact -> fact.path("of").asString().equals("inputs/analog/lineRateHz/max"))
+                        .map(fact -> fact.path("basis").asString()))
+                .containsExactly("PUBLISHED");
+    }
+
+    @Test
+    void aBasisThatCannotBeIsToldAtItsPlace() throws Exception {
+        String answered = "{\"answers\": {\"name\": \"L\", \"lagMs\": 12}, ";
+        HttpResponse<String> unanswered = post("television", answered + "\"published\": [\"lagMs\", \"rows\"]}");
+        assertThat(pointer(problem(unanswered, 422, "invalid-value"))).isEqualTo("/published/1");
+        HttpResponse<String> both =
+                post("television", answered + "\"measured\": [\"lagMs\"], \"published\": [\"lagMs\"]}");
+        assertThat(pointer(problem(both, 422, "invalid-value"))).isEqualTo("/published/0");
+        HttpResponse<String> other = post("television", answered + "\"guessed\": [\"lagMs\"]}");
+        assertThat(pointer(problem(other, 400, "unknown-member"))).isEqualTo("/guessed");
+    }
+
+    @Test
     void anIdIsMadeOfTheName() throws Exception {
         assertThat(draft("television", "{\"name\": \"Ångström  40-B!\"}", "[]")
                         .at("/item/id")
@@ -304,8 +352,12 @@ class TemplateCallTest extends ServedTest {
     }
 
     private HttpResponse<String> ask(String template, String answers, String measured) throws Exception {
+        return post(template, "{\"answers\": " + answers + ", \"measured\": " + measured + "}");
+    }
+
+    private HttpResponse<String> post(String template, String body) throws Exception {
         return send(request("/v1/templates/" + template + "/drafts")
                 .header("Content-Type", "application/json")
-                .POST(BodyPublishers.ofString("{\"answers\": " + answers + ", \"measured\": " + measured + "}")));
+                .POST(BodyPublishers.ofString(body)));
     }
 }
