@@ -12,4 +12,6 @@ import tools.jackson.databind.JsonNode;
  * @param measured the names of those whose answer was measured; the others count as declared
  */
 record DraftRequestBody(
-        @Schema(type = "object") JsonNode answers, @Nullable List<String> measured) {}
+        @Schema(types = "object") JsonNode answers,
+
+        @Nullable List<String> measured) {}
