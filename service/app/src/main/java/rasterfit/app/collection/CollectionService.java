@@ -9,6 +9,7 @@ import java.util.UUID;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Isolation;
 import org.springframework.transaction.annotation.Transactional;
 import rasterfit.app.access.Callers;
 import rasterfit.app.answer.Page;
@@ -90,8 +91,8 @@ class CollectionService {
         return new Told(written.revision(), reader.tree(written.document()), written.isNew());
     }
 
-    /** A collection and all its records as one document. */
-    @Transactional(readOnly = true)
+    /** A collection and all its records as one document, as of one moment. */
+    @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
     public Told export(String id) {
         CollectionKey key = key(id);
         StoredCollection stored = store.collection(key);

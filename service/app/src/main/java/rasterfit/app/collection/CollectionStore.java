@@ -1,5 +1,6 @@
 package rasterfit.app.collection;
 
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -31,6 +32,8 @@ class CollectionStore {
 
     /** Collections of one owner (assumption). */
     static final int MOST_COLLECTIONS = 100;
+
+    private static final Set<Section> OF_GEAR = EnumSet.of(Section.ITEMS, Section.LAG_READINGS, Section.TEST_RESULTS);
 
     private final Collections collections;
     private final Records records;
@@ -216,12 +219,13 @@ class CollectionStore {
 
     @Transactional(readOnly = true)
     Contents contents(CollectionKey key) {
-        return contents(key, catalogues.current());
+        return reader.contents(records.all(key.owner(), key.id()), catalogues.current());
     }
 
+    /** What a computation takes: items and what was found out about them. */
     @Transactional(readOnly = true)
-    Contents contents(CollectionKey key, Catalogue catalogue) {
-        return reader.contents(records.all(key.owner(), key.id()), catalogue);
+    Contents gear(CollectionKey key, Catalogue catalogue) {
+        return reader.contents(records.of(key.owner(), key.id(), OF_GEAR), catalogue);
     }
 
     private StoredCollection lock(CollectionKey key) {

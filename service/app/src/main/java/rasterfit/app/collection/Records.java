@@ -1,5 +1,6 @@
 package rasterfit.app.collection;
 
+import java.util.Collection;
 import java.util.List;
 import org.springframework.data.domain.Limit;
 import org.springframework.data.jpa.repository.JpaRepository;
@@ -19,4 +20,10 @@ interface Records extends JpaRepository<StoredRecord, StoredRecord.RecordKey> {
             + " from StoredRecord r where r.key.owner = :owner and r.key.collection = :collection"
             + " order by r.key.section, r.key.id")
     List<RecordText> all(String owner, String collection);
+
+    /** Of some sections only, in the same order. */
+    @Query("select new rasterfit.app.collection.RecordText(r.key.section, r.key.id, r.revision, r.document)"
+            + " from StoredRecord r where r.key.owner = :owner and r.key.collection = :collection"
+            + " and r.key.section in :sections order by r.key.section, r.key.id")
+    List<RecordText> of(String owner, String collection, Collection<Section> sections);
 }

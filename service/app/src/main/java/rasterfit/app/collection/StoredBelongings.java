@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Isolation;
 import org.springframework.transaction.annotation.Transactional;
 import rasterfit.app.belongings.Belongings;
 import rasterfit.app.belongings.Owned;
@@ -31,11 +32,12 @@ class StoredBelongings implements Belongings {
         this.store = store;
     }
 
+    /** Revision and contents are of one moment. */
     @Override
-    @Transactional(readOnly = true)
+    @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
     public Optional<Owned> find(String owner, String collectionId, Catalogue catalogue) {
         CollectionKey key = new CollectionKey(owner, collectionId);
-        return store.find(key).map(stored -> owned(collectionId, stored.revision(), store.contents(key, catalogue)));
+        return store.find(key).map(stored -> owned(collectionId, stored.revision(), store.gear(key, catalogue)));
     }
 
     private static Owned owned(String id, long revision, Contents contents) {

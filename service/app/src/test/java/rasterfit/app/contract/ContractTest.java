@@ -50,6 +50,7 @@ class ContractTest extends ServedTest {
                         "post /v1/templates/{id}/drafts",
                         "get /v1/timings",
                         "post /v1/timings/generate",
+                        "post /v1/timings/identify",
                         "get /v1/catalogue/{kind}",
                         "get /v1/catalogue/{kind}/{id}",
                         "put /v1/catalogue/{kind}/{id}",
@@ -136,6 +137,8 @@ class ContractTest extends ServedTest {
     void aChoiceIsOneOfItsForms() throws Exception {
         JsonNode schemas = contract().at("/components/schemas");
         assertThat(schemas.path("NumberFact").propertyNames()).containsExactly("oneOf");
+        assertThat(schemas.path("ListedTiming").propertyNames()).containsExactly("oneOf");
+        assertThat(schemas.path("MeasuredQuantity").propertyNames()).containsExactly("oneOf");
         assertThat(schemas.path("ProcessingBody").has("properties")).isFalse();
         assertThat(schemas.at("/LineRepeatBody/properties/kind/enum/0").asString())
                 .isEqualTo("LINE_REPEAT");
