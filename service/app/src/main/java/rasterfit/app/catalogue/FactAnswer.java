@@ -16,6 +16,7 @@ import tools.jackson.databind.JsonNode;
  */
 record FactAnswer(
         String of,
+
         @Schema(types = {"string", "number", "boolean"}) JsonNode value,
 
         @Schema(allowableValues = {"MEASURED", "PUBLISHED", "DECLARED", "ASSUMED"})

@@ -73,7 +73,7 @@ final class OperationProblems implements OpenApiCustomizer {
             problems.put(415, ProblemType.UNSUPPORTED_MEDIA_TYPE.title());
             problems.put(422, "A value is out of range, does not fit the others, or asks for too much work.");
         }
-        if (List.of("getToken", "revokeToken").contains(operation.getOperationId())) {
+        if (List.of("getToken", "revokeToken", "draftFromTemplate").contains(operation.getOperationId())) {
             problems.put(404, ProblemType.NOT_FOUND.title());
         }
         if ("deleteOwner".equals(operation.getOperationId())) {

@@ -13,6 +13,8 @@ import tools.jackson.databind.JsonNode;
  * @param published the names of those whose answer stands in a manual or a data sheet; all others count as declared
  */
 record DraftRequestBody(
-        @Schema(type = "object") JsonNode answers,
+        @Schema(types = "object") JsonNode answers,
+
         @Nullable List<String> measured,
+
         @Nullable List<String> published) {}

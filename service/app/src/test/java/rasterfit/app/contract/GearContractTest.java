@@ -58,6 +58,26 @@ class GearContractTest extends ServedTest {
                 .isEqualTo(SCHEMAS + "ConverterBody");
     }
 
+    /** Values of any type are no objects of the library that reads them. */
+    @Test
+    void whatAnyValueMayBeIsSaid() throws Exception {
+        JsonNode schemas = contract().at("/components/schemas");
+        assertThat(schemas.has("JsonNode")).isFalse();
+        assertThat(schemas.at("/DraftRequestBody/properties/answers/type").asString())
+                .as(schemas.path("DraftRequestBody").toString())
+                .isEqualTo("object");
+        assertThat(schemas.at("/DraftAnswer/properties/item/$ref").asString()).isEqualTo(SCHEMAS + "GearBody");
+        assertThat(schemas.at("/DisplayDraftAnswer/properties/item/$ref").asString())
+                .isEqualTo(SCHEMAS + "DisplayBody");
+        assertThat(schemas.at("/FactAnswer/properties/value").propertyNames()).containsExactly("type");
+        assertThat(schemas.at("/FactAnswer/properties/value/type").valueStream().map(JsonNode::asString))
+                .containsExactlyInAnyOrder("string", "number", "boolean");
+        assertThat(contract()
+                        .at("/paths/~1v1~1templates~1{id}~1drafts/post/responses")
+                        .has("404"))
+                .isTrue();
+    }
+
     /** A choice of which two forms fit is none (JSON Schema 2020-12, core, 10.2.1.3). */
     @Test
     void anItemFitsOneKindAlone() throws Exception {
