@@ -14,6 +14,11 @@ interface Records extends JpaRepository<StoredRecord, StoredRecord.RecordKey> {
             + " and r.key.section = :section")
     long count(String owner, String collection, Section section);
 
+    /** Ports and cables that connections other than this one hold. */
+    @Query("select new rasterfit.app.collection.HeldPort(r.key.id, p.item, p.port) from StoredRecord r join r.ports p"
+            + " where r.key.owner = :owner and r.key.collection = :collection and r.key.id <> :connection")
+    List<HeldPort> heldByOthers(String owner, String collection, String connection);
+
     /** In the order of sections, then by id. */
     @Query("select new rasterfit.app.collection.RecordText(r.key.section, r.key.id, r.revision, r.document)"
             + " from StoredRecord r where r.key.owner = :owner and r.key.collection = :collection"

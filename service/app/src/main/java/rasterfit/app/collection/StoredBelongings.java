@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Isolation;
 import org.springframework.transaction.annotation.Transactional;
 import rasterfit.app.belongings.Belongings;
 import rasterfit.app.belongings.Owned;
@@ -32,7 +33,7 @@ class StoredBelongings implements Belongings {
     }
 
     @Override
-    @Transactional(readOnly = true)
+    @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
     public Optional<Owned> find(String owner, String collectionId, Catalogue catalogue) {
         CollectionKey key = new CollectionKey(owner, collectionId);
         return store.find(key).map(stored -> owned(collectionId, stored.revision(), store.contents(key, catalogue)));
@@ -62,15 +63,14 @@ class StoredBelongings implements Belongings {
 
     /** What was noted of inputs that the display does not have any more is told by whoever applies it. */
     private static OwnedDisplay display(OwnItem item, Display display, Contents contents) {
-        FindingsReader reader = new FindingsReader(contents);
         List<InputReading> readings = new ArrayList<>();
         contents.readings().values().stream()
                 .filter(body -> body.item().equals(item.id()))
-                .forEach(body -> add(readings, reader.reading(Place.root(new Faults()), body)));
+                .forEach(body -> add(readings, FindingsReader.reading(Place.root(new Faults()), body)));
         List<InputTest> tests = new ArrayList<>();
         contents.tests().values().stream()
                 .filter(body -> body.item().equals(item.id()))
-                .forEach(body -> add(tests, reader.test(Place.root(new Faults()), body)));
+                .forEach(body -> add(tests, FindingsReader.test(Place.root(new Faults()), body)));
         return new OwnedDisplay(item.catalogueId(), display, item.firmware(), readings, tests);
     }
 

@@ -2,6 +2,7 @@ package rasterfit.app.collection;
 
 import java.time.LocalDate;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import rasterfit.app.gear.GearReader;
 import rasterfit.app.gear.Place;
@@ -20,6 +21,13 @@ final class UpkeepReader {
 
     void note(Place at, ServiceNoteBody body) {
         item(at, body.item());
+        Days.check(at.member("on"), body.on());
+        if (body.done() != null) {
+            DueBody done = contents.due().get(body.done());
+            if (done == null || !done.item().equals(body.item())) {
+                at.member("done").invalid("The item has no due work with this id.");
+            }
+        }
         text(at, body.work(), body.text());
         if (body.cost() != null) {
             GearReader.priceAt(at.member("cost"), body.cost());
@@ -29,6 +37,8 @@ final class UpkeepReader {
     void due(Place at, DueBody body) {
         item(at, body.item());
         text(at, body.work(), body.text());
+        Days.check(at.member("dueOn"), body.dueOn());
+        Days.check(at.member("lastDoneOn"), body.lastDoneOn());
         Integer months = at.member("everyMonths").optionalCount(body.everyMonths(), MONTHS);
         boolean isOnce = body.dueOn() != null;
         boolean recurs = months != null || body.lastDoneOn() != null;
@@ -42,23 +52,34 @@ final class UpkeepReader {
     }
 
     /**
-     * When the work is due next: empty where it was due once and has been done. A service note of the same work on the same
-     * item counts as done.
+     * When the work is due next. What is due once is done when a note names it, and empty then: notes of the same work may be of
+     * years ago. What recurs counts from the last such note, or from the last of the same work, on the same item.
      */
-    Optional<LocalDate> next(DueBody body) {
-        LocalDate done = contents.notes().values().stream()
-                .filter(note -> note.item().equals(body.item()) && note.work() == body.work())
-                .filter(note -> body.work() != UpkeepWork.OTHER
-                        || String.valueOf(note.text()).equals(body.text()))
-                .map(ServiceNoteBody::on)
-                .max(LocalDate::compareTo)
-                .orElse(LocalDate.MIN);
+    Optional<LocalDate> next(String id, DueBody body) {
         LocalDate last = body.lastDoneOn();
         if (last == null) {
-            LocalDate dueOn = body.dueOn();
-            return dueOn == null || !done.isEqual(LocalDate.MIN) ? Optional.empty() : Optional.of(dueOn);
+            return done(note -> id.equals(note.done())).isPresent()
+                    ? Optional.empty()
+                    : Optional.ofNullable(body.dueOn());
         }
+        LocalDate done =
+                done(note -> id.equals(note.done()) || isSameWork(note, body)).orElse(last);
         return Optional.of((done.isAfter(last) ? done : last).plusMonths(months(body)));
+    }
+
+    /** The day of the last note that says so. */
+    private Optional<LocalDate> done(Predicate<ServiceNoteBody> says) {
+        return contents.notes().values().stream()
+                .filter(says)
+                .map(ServiceNoteBody::on)
+                .max(LocalDate::compareTo);
+    }
+
+    /** Whether two works that have no name are the same, their words do not tell. */
+    private static boolean isSameWork(ServiceNoteBody note, DueBody due) {
+        return due.work() != UpkeepWork.OTHER
+                && note.work() == due.work()
+                && note.item().equals(due.item());
     }
 
     private static long months(DueBody body) {
