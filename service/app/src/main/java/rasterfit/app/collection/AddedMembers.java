@@ -40,17 +40,17 @@ class AddedMembers {
     /**
      * The added members alone.
      *
-     * @param contents of the collection, asked for where they matter
+     * @param done in the collection, asked for where it matters
      * @param asOf the day on which it is looked at; today (UTC) if absent
      */
-    ObjectNode of(Section section, ObjectNode document, Supplier<Contents> contents, @Nullable LocalDate asOf) {
+    ObjectNode of(Section section, ObjectNode document, Supplier<DoneWork> done, @Nullable LocalDate asOf) {
         ObjectNode added = document.objectNode();
         switch (section) {
             case ITEMS -> item(added, reader.stored(document, OwnItemBody.class));
             case LAG_READINGS -> reading(added, reader.stored(document, LagReadingBody.class));
             case DUE -> {
                 LocalDate day = asOf == null ? LocalDate.now(clock.withZone(ZoneOffset.UTC)) : asOf;
-                due(added, document.path("id").asString(), reader.stored(document, DueBody.class), contents.get(), day);
+                due(added, document.path("id").asString(), reader.stored(document, DueBody.class), done.get(), day);
             }
             case CONNECTIONS, TEST_RESULTS, SERVICE_NOTES -> {}
         }
@@ -58,7 +58,8 @@ class AddedMembers {
     }
 
     private void item(ObjectNode added, OwnItemBody body) {
-        OwnItem item = new ItemReader(catalogues.current()).item(Place.root(new Faults()), "", body);
+        OwnItem item =
+                new ItemReader(catalogues.current()).item(Place.root(new Faults()), String.valueOf(body.id()), body);
         if (item != null && item.isLost()) {
             added.put("missingFromCatalogue", true);
         }
@@ -72,8 +73,8 @@ class AddedMembers {
         }
     }
 
-    private static void due(ObjectNode added, String id, DueBody body, Contents contents, LocalDate day) {
-        new UpkeepReader(contents).next(id, body).ifPresent(next -> {
+    private static void due(ObjectNode added, String id, DueBody body, DoneWork done, LocalDate day) {
+        done.next(id, body).ifPresent(next -> {
             added.put(NEXT_ON, next.toString());
             added.put("overdue", next.isBefore(day));
         });

@@ -1,5 +1,6 @@
 package rasterfit.app.collection;
 
+import java.util.EnumSet;
 import org.springframework.data.domain.Limit;
 import org.springframework.stereotype.Component;
 import rasterfit.app.access.OwnerData;
@@ -30,7 +31,7 @@ class CollectionData implements OwnerData {
         ArrayNode all = JsonNodeFactory.instance.arrayNode();
         for (StoredCollection stored : collections.ofOwner(owner, "", Limit.unlimited())) {
             all.add(reader.whole(
-                    stored.document(), records.all(owner, stored.getId().id())));
+                    stored.document(), records.all(owner, stored.getId().id(), EnumSet.allOf(Section.class))));
         }
         return all;
     }

@@ -2,6 +2,7 @@ package rasterfit.app.collection;
 
 import java.time.LocalDate;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.UUID;
 import java.util.function.UnaryOperator;
@@ -89,7 +90,7 @@ class CollectionService {
     @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
     public ObjectNode export(String id) {
         CollectionKey key = key(id);
-        return reader.whole(store.collection(key).document(), store.all(key));
+        return reader.whole(store.collection(key).document(), store.all(key, EnumSet.allOf(Section.class)));
     }
 
     @Transactional(readOnly = true)
@@ -109,11 +110,10 @@ class CollectionService {
         }
         CollectionKey key = key(id);
         store.collection(key);
-        Contents contents = store.contents(key);
-        List<ObjectNode> behind = store.all(key).stream()
-                .filter(text -> text.section() == Section.DUE)
+        DoneWork done = done(key);
+        List<ObjectNode> behind = store.all(key, EnumSet.of(Section.DUE)).stream()
                 .map(text -> reader.tree(text.document()))
-                .map(document -> document.setAll(added.of(Section.DUE, document, () -> contents, asOf)))
+                .map(document -> document.setAll(added.of(Section.DUE, document, () -> done, asOf)))
                 .map(ObjectNode.class::cast)
                 .filter(one -> one.has(AddedMembers.NEXT_ON))
                 .filter(one -> part.after() == null || position(one).compareTo(part.after()) > 0)
@@ -157,6 +157,10 @@ class CollectionService {
         return told(key, section, written);
     }
 
+    private DoneWork done(CollectionKey key) {
+        return new DoneWork(store.contents(key, EnumSet.of(Section.SERVICE_NOTES)));
+    }
+
     private static String idOf(ObjectNode document) {
         return document.has("id")
                 ? document.path("id").asString("")
@@ -165,13 +169,13 @@ class CollectionService {
 
     private Told told(CollectionKey key, Section section, WrittenRecord written) {
         ObjectNode document = reader.tree(written.document());
-        ObjectNode more = added.of(section, document, () -> store.contents(key), null);
+        ObjectNode more = added.of(section, document, () -> done(key), null);
         document.setAll(more);
         return new Told(RecordTag.of(written.revision(), more), document, written.isNew());
     }
 
     private ObjectNode completed(CollectionKey key, Section section, ObjectNode document) {
-        document.setAll(added.of(section, document, () -> store.contents(key), null));
+        document.setAll(added.of(section, document, () -> done(key), null));
         return document;
     }
 }

@@ -1,11 +1,11 @@
 package rasterfit.app.collection;
 
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
 import org.springframework.data.domain.Limit;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -129,7 +129,8 @@ class CollectionStore {
         StoredCollection collection = lock(key);
         StoredRecord stored = record(key, section, id);
         precondition.check(stored.revision());
-        List<Contents.Named> users = contents(key).users(section, id).toList();
+        List<Contents.Named> users =
+                contents(key, section.naming()).users(section, id).toList();
         if (!users.isEmpty()) {
             throw conflict(capital(new Contents.Named(section, id)) + " is named by " + words(users) + ".");
         }
@@ -144,7 +145,12 @@ class CollectionStore {
             Optional<StoredRecord> stored,
             ObjectNode document) {
         CollectionKey key = collection.getId();
-        Contents contents = contents(key);
+        Set<Section> needed = EnumSet.copyOf(section.named());
+        needed.add(Section.ITEMS);
+        if (stored.isPresent()) {
+            needed.addAll(section.naming());
+        }
+        Contents contents = contents(key, needed);
         RecordReader.ReadRecord read = reader.read(section, id, document, contents, catalogues.current());
         if (!read.ports().isEmpty()) {
             free(key, id, read.ports());
@@ -181,26 +187,24 @@ class CollectionStore {
             return;
         }
         Catalogue catalogue = catalogues.current();
-        List<RecordText> texts = records.all(key.owner(), key.id()).stream()
+        OwnItem before = contents.items().get(changed.id());
+        if (changed.section() == Section.ITEMS
+                && before != null
+                && reader.item(json, catalogue).isSameGearAs(before)) {
+            return;
+        }
+        List<RecordText> texts = all(key, EnumSet.allOf(Section.class)).stream()
                 .map(text -> new Contents.Named(text.section(), text.id()).equals(changed)
                         ? new RecordText(text.section(), text.id(), text.revision(), json)
                         : text)
                 .toList();
         Contents after = reader.contents(texts, catalogue);
-        if (isSameGear(contents.items().get(changed.id()), after.items().get(changed.id()))
-                && changed.section() == Section.ITEMS) {
-            return;
-        }
         for (RecordText text : texts) {
             Contents.Named user = new Contents.Named(text.section(), text.id());
             if (users.contains(user)) {
                 fits(key, changed, user, reader.tree(text.document()), after, catalogue);
             }
         }
-    }
-
-    private static boolean isSameGear(@Nullable OwnItem before, @Nullable OwnItem after) {
-        return before != null && after != null && after.isSameGearAs(before);
     }
 
     private void fits(
@@ -266,18 +270,19 @@ class CollectionStore {
     }
 
     @Transactional(readOnly = true)
-    List<RecordText> all(CollectionKey key) {
-        return records.all(key.owner(), key.id());
+    List<RecordText> all(CollectionKey key, Set<Section> sections) {
+        return records.all(key.owner(), key.id(), sections);
     }
 
     @Transactional(readOnly = true)
-    Contents contents(CollectionKey key) {
-        return contents(key, catalogues.current());
+    Contents contents(CollectionKey key, Set<Section> sections) {
+        return contents(key, sections, catalogues.current());
     }
 
+    /** What stands in some sections; the others are empty. */
     @Transactional(readOnly = true)
-    Contents contents(CollectionKey key, Catalogue catalogue) {
-        return reader.contents(records.all(key.owner(), key.id()), catalogue);
+    Contents contents(CollectionKey key, Set<Section> sections, Catalogue catalogue) {
+        return reader.contents(all(key, sections), catalogue);
     }
 
     private StoredCollection lock(CollectionKey key) {

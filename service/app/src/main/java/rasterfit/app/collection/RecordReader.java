@@ -99,6 +99,14 @@ class RecordReader {
         return contents;
     }
 
+    /** An item that was sound when it was written. */
+    OwnItem item(String json, Catalogue catalogue) {
+        ObjectNode document = tree(json);
+        String id = document.path("id").asString();
+        return Objects.requireNonNull(
+                new ItemReader(catalogue).item(Place.root(new Faults()), id, stored(document, OwnItemBody.class)));
+    }
+
     /** A record as it was written when it was sound. */
     <T extends Record> T stored(ObjectNode document, Class<T> type) {
         return body(document, type);

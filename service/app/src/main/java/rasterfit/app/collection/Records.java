@@ -1,6 +1,7 @@
 package rasterfit.app.collection;
 
 import java.util.List;
+import java.util.Set;
 import org.springframework.data.domain.Limit;
 import org.springframework.data.jpa.repository.JpaRepository;
 import org.springframework.data.jpa.repository.Query;
@@ -22,6 +23,6 @@ interface Records extends JpaRepository<StoredRecord, StoredRecord.RecordKey> {
     /** In the order of sections, then by id. */
     @Query("select new rasterfit.app.collection.RecordText(r.key.section, r.key.id, r.revision, r.document)"
             + " from StoredRecord r where r.key.owner = :owner and r.key.collection = :collection"
-            + " order by r.key.section, r.key.id")
-    List<RecordText> all(String owner, String collection);
+            + " and r.key.section in :sections order by r.key.section, r.key.id")
+    List<RecordText> all(String owner, String collection, Set<Section> sections);
 }

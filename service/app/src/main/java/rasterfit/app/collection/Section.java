@@ -1,8 +1,11 @@
 package rasterfit.app.collection;
 
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /** A part of a collection, with the type of body that its records have. */
 enum Section {
@@ -44,6 +47,22 @@ enum Section {
 
     Class<? extends Record> bodyType() {
         return bodyType;
+    }
+
+    /** Sections whose records this one's may name. */
+    Set<Section> named() {
+        return switch (this) {
+            case ITEMS -> EnumSet.noneOf(Section.class);
+            case SERVICE_NOTES -> EnumSet.of(ITEMS, DUE);
+            case CONNECTIONS, LAG_READINGS, TEST_RESULTS, DUE -> EnumSet.of(ITEMS);
+        };
+    }
+
+    /** Sections whose records may name one of this. */
+    Set<Section> naming() {
+        return Arrays.stream(values())
+                .filter(other -> other.named().contains(this))
+                .collect(Collectors.toCollection(() -> EnumSet.noneOf(Section.class)));
     }
 
     /** What answers add to a record, and what is ignored when it comes back. */

@@ -1,10 +1,12 @@
 package rasterfit.app.collection;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Isolation;
@@ -26,6 +28,8 @@ import rasterfit.upkeep.InputTest;
 /** Collections as computations take them. */
 @Component
 class StoredBelongings implements Belongings {
+    private static final Set<Section> READ = EnumSet.of(Section.ITEMS, Section.LAG_READINGS, Section.TEST_RESULTS);
+
     private final CollectionStore store;
 
     StoredBelongings(CollectionStore store) {
@@ -36,7 +40,8 @@ class StoredBelongings implements Belongings {
     @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
     public Optional<Owned> find(String owner, String collectionId, Catalogue catalogue) {
         CollectionKey key = new CollectionKey(owner, collectionId);
-        return store.find(key).map(stored -> owned(collectionId, stored.revision(), store.contents(key, catalogue)));
+        return store.find(key)
+                .map(stored -> owned(collectionId, stored.revision(), store.contents(key, READ, catalogue)));
     }
 
     private static Owned owned(String id, long revision, Contents contents) {

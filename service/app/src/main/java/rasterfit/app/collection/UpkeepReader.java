@@ -1,8 +1,5 @@
 package rasterfit.app.collection;
 
-import java.time.LocalDate;
-import java.util.Optional;
-import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import rasterfit.app.gear.GearReader;
 import rasterfit.app.gear.Place;
@@ -49,45 +46,6 @@ final class UpkeepReader {
         } else if (recurs && months == null && body.work().usualMonths() == null) {
             at.member("everyMonths").missing("This work has no usual interval.");
         }
-    }
-
-    /**
-     * When the work is due next. What is due once is done when a note names it, and empty then: notes of the same work may be of
-     * years ago. What recurs counts from the last such note, or from the last of the same work, on the same item.
-     */
-    Optional<LocalDate> next(String id, DueBody body) {
-        LocalDate last = body.lastDoneOn();
-        if (last == null) {
-            return done(note -> id.equals(note.done())).isPresent()
-                    ? Optional.empty()
-                    : Optional.ofNullable(body.dueOn());
-        }
-        LocalDate done =
-                done(note -> id.equals(note.done()) || isSameWork(note, body)).orElse(last);
-        return Optional.of((done.isAfter(last) ? done : last).plusMonths(months(body)));
-    }
-
-    /** The day of the last note that says so. */
-    private Optional<LocalDate> done(Predicate<ServiceNoteBody> says) {
-        return contents.notes().values().stream()
-                .filter(says)
-                .map(ServiceNoteBody::on)
-                .max(LocalDate::compareTo);
-    }
-
-    /** Whether two works that have no name are the same, their words do not tell. */
-    private static boolean isSameWork(ServiceNoteBody note, DueBody due) {
-        return due.work() != UpkeepWork.OTHER
-                && note.work() == due.work()
-                && note.item().equals(due.item());
-    }
-
-    private static long months(DueBody body) {
-        if (body.everyMonths() != null) {
-            return body.everyMonths().longValueExact();
-        }
-        Integer usual = body.work().usualMonths();
-        return usual == null ? 0 : usual;
     }
 
     private void item(Place at, String id) {
