@@ -53,6 +53,15 @@ public final class EdidDecode {
      * for an EDID over which it breaks down.
      */
     public static List<List<String>> decoded(List<byte[]> edids) {
+        return decoded(edids, "-s -L -p -n");
+    }
+
+    /** As {@link #decoded}, followed by what it finds wrong with each. */
+    public static List<List<String>> checked(List<byte[]> edids) {
+        return decoded(edids, "-c");
+    }
+
+    private static List<List<String>> decoded(List<byte[]> edids, String options) {
         String tool = require();
         Path folder = null;
         try {
@@ -60,7 +69,7 @@ public final class EdidDecode {
             for (int i = 0; i < edids.size(); i++) {
                 Files.write(folder.resolve(i + ".edid"), edids.get(i));
             }
-            String each = "\"" + tool + "\" -s -L -p -n $i.edid >$i.txt 2>&1; s=$?; "
+            String each = "\"" + tool + "\" " + options + " $i.edid >$i.txt 2>&1; s=$?; "
                     // 254 only means that the EDID breaks a rule; above 128 a signal ended the process.
                     + "[ $s -eq 0 ] || [ $s -eq 254 ] || { [ $s -gt 128 ] && : >$i.txt; } || { echo $i: $s; exit 1; }";
             String half = "cd \"%s\"; i=%d; while [ $i -lt %d ]; do %s; i=$((i+2)); done";

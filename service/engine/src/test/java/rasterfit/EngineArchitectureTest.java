@@ -33,6 +33,7 @@ class EngineArchitectureTest {
             "rasterfit.timing",
             "rasterfit.edid",
             "rasterfit.gear",
+            "rasterfit.identify",
             "rasterfit.rule",
             "rasterfit.match",
             "rasterfit.remedy",

@@ -1,5 +1,6 @@
 package rasterfit.gear;
 
+import java.util.List;
 import rasterfit.quantity.Rational;
 
 /**
@@ -51,6 +52,21 @@ public final class Assumptions {
     /** Settings to tune on a converter that does not state them. */
     public static final Estimate SETTINGS_TO_TUNE = Estimate.assumed(1, 4, 12);
 
+    /** Line rates nearer than this look the same to an input that does not state it. */
+    public static final Rational LINE_RATE_RESOLUTION_PPM = Rational.of(2000);
+
+    /** Half-height rasters are shown as they are where nothing else is stated. */
+    public static final HalfHeight HALF_HEIGHT = HalfHeight.SHOWN;
+
+    /** A line repeater that does not state what it makes of interlaced rasters takes none. */
+    public static final Processing.InterlacedFields INTERLACED_REPEAT = Processing.InterlacedFields.REFUSED;
+
+    /** Whole fields of memory of a free-running output that does not state them. */
+    public static final int FIELD_STORES = 2;
+
+    /** A panel that does not state how it resamples. */
+    public static final Panel.Filter PANEL_FILTER = Panel.Filter.INTERPOLATING;
+
     private static final Estimate OVERSCAN_HD = Estimate.assumedTenths(0, 30, 50);
     private static final Estimate OVERSCAN_SD = Estimate.assumedTenths(0, 35, 50);
     private static final Estimate OVERSCAN_TUBE = Estimate.assumedTenths(20, 50, 80);
@@ -80,6 +96,11 @@ public final class Assumptions {
     public static Estimate sourceBandwidthHz(Rational dotClockHz) {
         return new Estimate(
                 dotClockHz.times(Rational.of(3, 4)), dotClockHz.times(Rational.of(3, 2)), dotClockHz.times(3), true);
+    }
+
+    /** A tube shows a picture over the whole of it; a grid has all controls. */
+    public static List<AspectControl> aspectControls(boolean isTube) {
+        return isTube ? List.of(AspectControl.FILL) : List.of(AspectControl.values());
     }
 
     /**

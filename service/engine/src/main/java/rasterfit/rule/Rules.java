@@ -44,7 +44,8 @@ public final class Rules {
                         OwnerRules.ALL,
                         LimitRules.ALL,
                         FindingRules.ALL,
-                        EdidRules.ALL)
+                        EdidRules.ALL,
+                        PortRules.ALL)
                 .forEach(rules::addAll);
         rules.sort(Comparator.comparing(Rule::stage).thenComparing(Rule::id));
         return List.copyOf(rules);

@@ -8,6 +8,7 @@ import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.math.BigDecimal;
 import java.net.URI;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
@@ -26,8 +27,10 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 import rasterfit.app.access.Requires;
 import rasterfit.app.access.Scope;
+import rasterfit.app.answer.Items;
 import rasterfit.app.answer.Page;
 import rasterfit.app.catalogue.CatalogueStore.WrittenItem;
+import rasterfit.app.gear.FactWalk;
 import rasterfit.app.idempotency.IdempotentRequest;
 import rasterfit.app.resource.PageRequest;
 import rasterfit.app.resource.Precondition;
@@ -138,6 +141,18 @@ class CatalogueController {
             @RequestHeader(name = HttpHeaders.IF_MATCH, required = false) @Nullable String ifMatch) {
         service.delete(key(kind, id), new Precondition(ifMatch, null));
         return ResponseEntity.noContent().build();
+    }
+
+    @Requires(Scope.READ)
+    @GetMapping(path = "/{id}/facts", produces = JSON)
+    @Operation(
+            operationId = "listGearFacts",
+            summary = "List every value of one item with its basis: measured, published, declared or assumed")
+    ResponseEntity<Items<FactAnswer>> facts(@PathVariable String kind, @PathVariable String id) {
+        CatalogueReader.Item item = reader.item(key(kind, id));
+        List<FactAnswer> facts =
+                FactWalk.of(item.document()).stream().map(FactAnswer::of).toList();
+        return ResponseEntity.ok().eTag(Precondition.tag(item.revision())).body(new Items<>(facts));
     }
 
     @Requires(Scope.READ)

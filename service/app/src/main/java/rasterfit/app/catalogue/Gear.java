@@ -177,10 +177,13 @@ sealed interface Gear {
 
         @Override
         public List<Capability> capabilities() {
-            return Stream.of(link.from(), link.to())
-                    .flatMap(plug -> Capability.of(plug, link.carries(), null).stream())
-                    .distinct()
-                    .toList();
+            Stream<Capability> passed = Stream.of(link.from(), link.to())
+                    .flatMap(plug -> Capability.of(plug, link.carries(), null).stream());
+            Stream<Capability> converted = link.conversions().stream()
+                    .flatMap(made -> Stream.of(
+                            new Capability(link.from().connector().name(), made.fromFormat(), null),
+                            new Capability(link.to().connector().name(), made.toFormat(), null)));
+            return Stream.concat(passed, converted).distinct().toList();
         }
     }
 }

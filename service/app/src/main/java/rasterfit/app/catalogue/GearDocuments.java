@@ -1,6 +1,7 @@
 package rasterfit.app.catalogue;
 
 import java.util.Objects;
+import java.util.function.BiConsumer;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import rasterfit.app.gear.ConverterBody;
@@ -9,6 +10,7 @@ import rasterfit.app.gear.Faults;
 import rasterfit.app.gear.GearReader;
 import rasterfit.app.gear.LinkBody;
 import rasterfit.app.gear.Place;
+import rasterfit.app.gear.ProvenancePaths;
 import rasterfit.app.gear.RequiredMembers;
 import rasterfit.app.gear.SourceBody;
 import rasterfit.app.problem.Problems;
@@ -22,7 +24,7 @@ import tools.jackson.databind.node.ObjectNode;
  * sent, without white space, so that what is read back is what was written.
  */
 @Component
-class GearDocuments {
+public class GearDocuments {
     private final ObjectMapper mapper;
 
     GearDocuments(ObjectMapper mapper) {
@@ -46,15 +48,24 @@ class GearDocuments {
         }
         faults.throwIfAny();
         ObjectNode complete = document.has("id") ? document : withId(document, id);
-        Gear gear = gear(kind, root, complete);
+        Gear gear = gear(kind, root, complete, ProvenancePaths::check);
         faults.throwIfAny();
         return new Document(Objects.requireNonNull(gear), mapper.writeValueAsString(complete));
     }
 
-    /** A stored document, which was valid when it was stored. */
+    /**
+     * Looks whether a document could be written.
+     *
+     * @throws rasterfit.app.problem.ProblemException with every fault of the document
+     */
+    public void check(Kind kind, ObjectNode document) {
+        read(kind, document, document.path("id").asString("draft"));
+    }
+
+    /** A stored document, which was valid by the rules of its day; paths of its provenance may lead nowhere. */
     Gear stored(ItemText item) {
         Faults faults = new Faults();
-        Gear gear = gear(item.kind(), Place.root(faults), mapper.readTree(item.document()));
+        Gear gear = gear(item.kind(), Place.root(faults), mapper.readTree(item.document()), (at, body) -> {});
         faults.throwIfAny();
         return Objects.requireNonNull(gear);
     }
@@ -74,29 +85,30 @@ class GearDocuments {
         return complete;
     }
 
-    private @Nullable Gear gear(Kind kind, Place at, JsonNode document) {
+    /** @param further what else a whole body is checked for */
+    private @Nullable Gear gear(Kind kind, Place at, JsonNode document, BiConsumer<Place, Record> further) {
         return switch (kind) {
             case SOURCE -> {
-                var source = GearReader.source(at, body(document, SourceBody.class), null);
+                var source = GearReader.source(at, body(at, document, SourceBody.class, further), null);
                 yield source == null ? null : new Gear.OfSource(source);
             }
             case DISPLAY -> {
-                DisplayBody body = body(document, DisplayBody.class);
+                DisplayBody body = body(at, document, DisplayBody.class, further);
                 var display = GearReader.display(at, body, null);
                 yield display == null ? null : new Gear.OfDisplay(display, GearReader.price(at, body.price()));
             }
             case CONVERTER -> {
-                var converter = GearReader.converter(at, body(document, ConverterBody.class), null);
+                var converter = GearReader.converter(at, body(at, document, ConverterBody.class, further), null);
                 yield converter == null ? null : new Gear.OfConverter(converter);
             }
             case LINK -> {
-                var link = GearReader.link(at, body(document, LinkBody.class), null);
+                var link = GearReader.link(at, body(at, document, LinkBody.class, further), null);
                 yield link == null ? null : new Gear.OfLink(link);
             }
         };
     }
 
-    private <T extends Record> T body(JsonNode document, Class<T> type) {
+    private <T extends Record> T body(Place at, JsonNode document, Class<T> type, BiConsumer<Place, Record> further) {
         T body;
         try {
             body = mapper.treeToValue(document, type);
@@ -104,6 +116,7 @@ class GearDocuments {
             throw Problems.unreadable(unreadable);
         }
         RequiredMembers.check(body);
+        further.accept(at, body);
         return body;
     }
 }

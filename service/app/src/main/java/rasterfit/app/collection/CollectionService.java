@@ -86,7 +86,7 @@ class CollectionService {
         return new Told(Precondition.tag(written.revision()), reader.tree(written.document()), written.isNew());
     }
 
-    /** A collection and all its records as one document. */
+    /** A collection and all its records as one document, as of one moment. */
     @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
     public ObjectNode export(String id) {
         CollectionKey key = key(id);

@@ -129,10 +129,10 @@ class CollectionStore {
         StoredCollection collection = lock(key);
         StoredRecord stored = record(key, section, id);
         precondition.check(stored.revision());
-        List<Contents.Named> users =
+        List<Contents.RecordName> users =
                 contents(key, section.naming()).users(section, id).toList();
         if (!users.isEmpty()) {
-            throw conflict(capital(new Contents.Named(section, id)) + " is named by " + words(users) + ".");
+            throw conflict(capital(new Contents.RecordName(section, id)) + " is named by " + words(users) + ".");
         }
         records.delete(stored);
         collection.move(collections.nextRevision());
@@ -155,7 +155,7 @@ class CollectionStore {
         if (!read.ports().isEmpty()) {
             free(key, id, read.ports());
         }
-        keepsUsers(contents, key, new Contents.Named(section, id), read.json());
+        keepsUsers(contents, key, new Contents.RecordName(section, id), read.json());
         if (stored.isEmpty() && records.count(key.owner(), key.id(), section) >= MOST_RECORDS) {
             throw tooMany("records of this kind", MOST_RECORDS);
         }
@@ -180,8 +180,8 @@ class CollectionStore {
      * What is changed still has to be what others say of it: connections, readings and tests of an item, the note that
      * finished due work. As long as an item is the same gear, nothing is asked of it that the catalogue may have lost.
      */
-    private void keepsUsers(Contents contents, CollectionKey key, Contents.Named changed, String json) {
-        List<Contents.Named> users =
+    private void keepsUsers(Contents contents, CollectionKey key, Contents.RecordName changed, String json) {
+        List<Contents.RecordName> users =
                 contents.users(changed.section(), changed.id()).toList();
         if (users.isEmpty()) {
             return;
@@ -194,13 +194,13 @@ class CollectionStore {
             return;
         }
         List<RecordText> texts = all(key, EnumSet.allOf(Section.class)).stream()
-                .map(text -> new Contents.Named(text.section(), text.id()).equals(changed)
+                .map(text -> new Contents.RecordName(text.section(), text.id()).equals(changed)
                         ? new RecordText(text.section(), text.id(), text.revision(), json)
                         : text)
                 .toList();
         Contents after = reader.contents(texts, catalogue);
         for (RecordText text : texts) {
-            Contents.Named user = new Contents.Named(text.section(), text.id());
+            Contents.RecordName user = new Contents.RecordName(text.section(), text.id());
             if (users.contains(user)) {
                 fits(key, changed, user, reader.tree(text.document()), after, catalogue);
             }
@@ -209,8 +209,8 @@ class CollectionStore {
 
     private void fits(
             CollectionKey key,
-            Contents.Named changed,
-            Contents.Named user,
+            Contents.RecordName changed,
+            Contents.RecordName user,
             ObjectNode document,
             Contents after,
             Catalogue catalogue) {
@@ -228,13 +228,15 @@ class CollectionStore {
         }
     }
 
-    private static String words(List<Contents.Named> users) {
-        String first =
-                users.stream().limit(MOST_TOLD).map(Contents.Named::toString).collect(Collectors.joining(", "));
+    private static String words(List<Contents.RecordName> users) {
+        String first = users.stream()
+                .limit(MOST_TOLD)
+                .map(Contents.RecordName::toString)
+                .collect(Collectors.joining(", "));
         return users.size() > MOST_TOLD ? first + " and " + (users.size() - MOST_TOLD) + " more" : first;
     }
 
-    private static String capital(Contents.Named named) {
+    private static String capital(Contents.RecordName named) {
         String words = named.toString();
         return Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }

@@ -13,8 +13,8 @@ record Contents(
         Map<String, ServiceNoteBody> notes,
         Map<String, DueBody> due) {
 
-    /** A record of a section. */
-    record Named(Section section, String id) {
+    /** A record, and how a sentence names it. */
+    record RecordName(Section section, String id) {
         @Override
         public String toString() {
             return section.noun() + " \"" + id + "\"";
@@ -32,7 +32,7 @@ record Contents(
     }
 
     /** The records that name another, whether or not the catalogue still holds what it is. */
-    Stream<Named> users(Section section, String id) {
+    Stream<RecordName> users(Section section, String id) {
         return switch (section) {
             case ITEMS ->
                 Stream.of(
@@ -45,14 +45,14 @@ record Contents(
             case DUE ->
                 notes.entrySet().stream()
                         .filter(note -> id.equals(note.getValue().done()))
-                        .map(note -> new Named(Section.SERVICE_NOTES, note.getKey()));
+                        .map(note -> new RecordName(Section.SERVICE_NOTES, note.getKey()));
             case CONNECTIONS, LAG_READINGS, TEST_RESULTS, SERVICE_NOTES -> Stream.empty();
         };
     }
 
-    private static Stream<Named> users(Section section, Map<String, ? extends NamesItems> records, String item) {
+    private static Stream<RecordName> users(Section section, Map<String, ? extends NamesItems> records, String item) {
         return records.entrySet().stream()
                 .filter(record -> record.getValue().namedItems().contains(item))
-                .map(record -> new Named(section, record.getKey()));
+                .map(record -> new RecordName(section, record.getKey()));
     }
 }

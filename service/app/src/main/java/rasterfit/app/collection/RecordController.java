@@ -83,6 +83,7 @@ class RecordController {
 
     @Requires(Scope.WRITE)
     @PostMapping(consumes = JSON, produces = JSON)
+    @RecordTaken
     @Operation(operationId = "createRecord", summary = "Create a record under its own id, or one made by the service")
     @ApiResponse(
             responseCode = "201",
@@ -114,6 +115,7 @@ class RecordController {
 
     @Requires(Scope.WRITE)
     @PutMapping(path = "/{id}", consumes = JSON, produces = JSON)
+    @RecordTaken
     @Operation(operationId = "putRecord", summary = "Create or replace one record")
     @ApiResponse(
             responseCode = "201",

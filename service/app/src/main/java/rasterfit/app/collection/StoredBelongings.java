@@ -36,6 +36,7 @@ class StoredBelongings implements Belongings {
         this.store = store;
     }
 
+    /** Revision and contents are of one moment. */
     @Override
     @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
     public Optional<Owned> find(String owner, String collectionId, Catalogue catalogue) {

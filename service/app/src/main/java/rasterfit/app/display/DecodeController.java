@@ -51,7 +51,7 @@ class DecodeController {
             @RequestBody(required = false) byte @Nullable [] body) {
         byte[] sent = body == null ? new byte[0] : body;
         byte[] edid = type.isCompatibleWith(MediaType.TEXT_PLAIN)
-                ? HexText.read(new String(sent, StandardCharsets.ISO_8859_1))
+                ? HexText.read("", new String(sent, StandardCharsets.ISO_8859_1))
                 : sent;
         if (!EdidReader.isWholeNumberOfBlocks(edid.length)) {
             throw Problems.outOfRange(

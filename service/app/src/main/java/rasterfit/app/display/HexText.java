@@ -7,8 +7,13 @@ import rasterfit.app.problem.Problems;
 final class HexText {
     private HexText() {}
 
-    /** @throws rasterfit.app.problem.ProblemException (400) at the first character that fits no pair */
-    static byte[] read(String text) {
+    /**
+     * Reads a text.
+     *
+     * @param pointer where the text stands in the body; empty for the whole body
+     * @throws rasterfit.app.problem.ProblemException (400) at the first character that fits no pair
+     */
+    static byte[] read(String pointer, String text) {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream(text.length() / 2);
         int at = 0;
         while (at < text.length()) {
@@ -20,7 +25,7 @@ final class HexText {
             int low = at + 1 < text.length() ? Character.digit(text.charAt(at + 1), 16) : -1;
             if (high < 0 || low < 0) {
                 throw Problems.wrongType(
-                        "",
+                        pointer,
                         "pairs of hexadecimal digits, with white space at most between them; the text breaks this at"
                                 + " character " + at);
             }

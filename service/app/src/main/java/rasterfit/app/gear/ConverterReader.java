@@ -3,11 +3,12 @@ package rasterfit.app.gear;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import rasterfit.edid.EdidReader;
+import rasterfit.gear.Assumptions;
 import rasterfit.gear.Converter;
 import rasterfit.gear.ConverterInput;
 import rasterfit.gear.ConverterOutput;
 import rasterfit.gear.Digitiser;
-import rasterfit.gear.HalfHeight;
 import rasterfit.gear.Level;
 import rasterfit.gear.LinkKind;
 import rasterfit.gear.Processing;
@@ -24,7 +25,7 @@ final class ConverterReader {
     private static final int MOST_COLOURS = 16;
 
     /** What a single link carries (HDMI 1.3a §8.3, DVI 1.0 §2.2.3 from memory). */
-    static final Frequency PLAIN_TMDS_CLOCK = Frequency.ofHz(165_000_000);
+    static final Frequency PLAIN_TMDS_CLOCK = EdidReader.PLAIN_TMDS_CLOCK;
 
     private ConverterReader() {}
 
@@ -89,7 +90,7 @@ final class ConverterReader {
                 lineRate,
                 fieldRate,
                 scans,
-                body.halfHeightProgressive() == null ? HalfHeight.SHOWN : body.halfHeightProgressive(),
+                body.halfHeightProgressive() == null ? Assumptions.HALF_HEIGHT : body.halfHeightProgressive(),
                 addedFields,
                 resolution,
                 digitiser));

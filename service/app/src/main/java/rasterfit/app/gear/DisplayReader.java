@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import rasterfit.edid.EdidReading;
+import rasterfit.gear.Assumptions;
 import rasterfit.gear.Display;
 import rasterfit.gear.DisplayClass;
 import rasterfit.gear.DisplayInput;
@@ -125,7 +126,7 @@ final class DisplayReader {
         if (body.filter() == null) {
             assume("How the panel resamples is not stated; interpolation is assumed.");
         }
-        Panel.Filter filter = body.filter() == null ? Panel.Filter.INTERPOLATING : body.filter();
+        Panel.Filter filter = body.filter() == null ? Assumptions.PANEL_FILTER : body.filter();
         return place.make(() -> new Panel.Grid(columns, rows, size, filter));
     }
 

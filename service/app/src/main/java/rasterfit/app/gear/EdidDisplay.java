@@ -7,12 +7,11 @@ import org.jspecify.annotations.Nullable;
 import rasterfit.edid.EdidReading;
 import rasterfit.edid.ScreenSize;
 import rasterfit.edid.TimingOrigin;
-import rasterfit.gear.AspectControl;
+import rasterfit.gear.Assumptions;
 import rasterfit.gear.Display;
 import rasterfit.gear.DisplayClass;
 import rasterfit.gear.DisplayInput;
 import rasterfit.gear.Fact;
-import rasterfit.gear.HalfHeight;
 import rasterfit.gear.Level;
 import rasterfit.gear.Panel;
 import rasterfit.gear.SinkLimitsReader;
@@ -72,10 +71,10 @@ final class EdidDisplay {
                 isDigital ? null : SinkLimitsReader.analogLineRate(edid),
                 isDigital ? null : SinkLimitsReader.analogFieldRate(edid),
                 Set.of(Scan.values()),
-                HalfHeight.SHOWN,
-                Rational.of(2000),
+                Assumptions.HALF_HEIGHT,
+                Assumptions.LINE_RATE_RESOLUTION_PPM,
                 SinkLimitsReader.read(edid),
-                List.of(AspectControl.values()),
+                Assumptions.aspectControls(false),
                 Fact.unknown(),
                 Fact.unknown(),
                 List.of(),
@@ -94,7 +93,7 @@ final class EdidDisplay {
                 preferred.horizontalActive(),
                 preferred.verticalActive(),
                 size == null ? null : new Panel.SizeMm(size.width(), size.height()),
-                Panel.Filter.INTERPOLATING);
+                Assumptions.PANEL_FILTER);
     }
 
     static String panelAssumption(Panel.Grid panel) {

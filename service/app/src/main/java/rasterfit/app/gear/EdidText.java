@@ -14,17 +14,26 @@ final class EdidText {
 
     /** Null, and a fault at the place, if it is no base64, no number of whole blocks, or has no header. */
     static @Nullable EdidReading read(Place at, String base64) {
+        byte[] bytes = bytes(at, base64);
+        return bytes == null ? null : read(at, bytes);
+    }
+
+    /** Null, and a fault at the place, if it is no base64 or too much of it. */
+    static byte @Nullable [] bytes(Place at, String base64) {
         if (base64.length() > MOST_CHARACTERS) {
             at.outOfRange("An EDID has at most " + MOST_BYTES + " bytes.", Integer.toString(MOST_BYTES));
             return null;
         }
-        byte[] bytes;
         try {
-            bytes = Base64.getDecoder().decode(base64);
+            return Base64.getDecoder().decode(base64);
         } catch (IllegalArgumentException malformed) {
             at.wrongForm("An EDID is written in base64 without line breaks (RFC 4648 clause 4).");
             return null;
         }
+    }
+
+    /** Null, and a fault at the place, if the bytes are no number of whole blocks or have no header. */
+    static @Nullable EdidReading read(Place at, byte[] bytes) {
         if (!EdidReader.isWholeNumberOfBlocks(bytes.length)) {
             at.outOfRange(
                     "The EDID has " + bytes.length + " bytes; it has to be a multiple of " + EdidReader.BLOCK_BYTES

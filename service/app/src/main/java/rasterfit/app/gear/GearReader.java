@@ -1,12 +1,16 @@
 package rasterfit.app.gear;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import rasterfit.edid.EdidReading;
 import rasterfit.gear.Catalogue;
 import rasterfit.gear.Converter;
 import rasterfit.gear.Display;
+import rasterfit.gear.DisplayClass;
 import rasterfit.gear.Link;
+import rasterfit.gear.Panel;
 import rasterfit.gear.PriceRange;
 import rasterfit.gear.Source;
 import rasterfit.timing.Raster;
@@ -41,6 +45,26 @@ public final class GearReader {
     /** A display of which nothing but the EDID of one input is known. */
     public static @Nullable Display displayFromEdid(Place at, String name, String edidBase64) {
         return EdidDisplay.read(at, name, edidBase64);
+    }
+
+    /** The bytes of an EDID in base64; null, and a fault at the place, if it is none. */
+    public static byte @Nullable [] edidBytes(Place at, String base64) {
+        return EdidText.bytes(at, base64);
+    }
+
+    /** What an EDID says; null, and a fault at the place, if the bytes are none. */
+    public static @Nullable EdidReading edid(Place at, byte[] bytes) {
+        return EdidText.read(at, bytes);
+    }
+
+    /** The panel that is taken where an EDID alone is known; absent if the EDID names no raster that a panel can have. */
+    public static Optional<Panel.Grid> assumedPanel(EdidReading edid) {
+        return Optional.ofNullable(EdidDisplay.panel(edid));
+    }
+
+    /** The class that is taken where it is not stated. */
+    public static DisplayClass assumedClass(Panel panel, List<EdidReading> edids) {
+        return EdidDisplay.assumedClass(panel, edids);
     }
 
     /** @param defaultId for inline gear without an id; null where an id is required */
@@ -90,6 +114,7 @@ public final class GearReader {
         RequiredMembers.check(body);
         Faults faults = new Faults();
         Place root = Place.root(faults);
+        ProvenancePaths.check(root, body);
         if (!body.format().equals(CatalogueBody.FORMAT)) {
             root.member("format").unknownValue("The format is " + CatalogueBody.FORMAT + ".");
         }

@@ -11,6 +11,7 @@ import rasterfit.app.gear.DisplayBody.StateBody;
 import rasterfit.app.gear.StateLayers.Written;
 import rasterfit.edid.EdidReading;
 import rasterfit.gear.AspectControl;
+import rasterfit.gear.Assumptions;
 import rasterfit.gear.Basis;
 import rasterfit.gear.Carried;
 import rasterfit.gear.DisplayInput;
@@ -62,7 +63,7 @@ final class InputReader {
                 StateBody::overscanPercent,
                 Range.OVERSCAN_PERCENT);
         Fact resync = fact("resyncMs", DisplayInputBody::resyncMs, StateBody::resyncMs, Range.MILLISECONDS);
-        List<LagReading> lag = lag(id, stateId);
+        List<LagReading> lag = lag();
         Set<Scan> scans = scans();
         Rational resolution =
                 SharedReader.lineRateResolution(at.member("lineRateResolutionPpm"), input.lineRateResolutionPpm());
@@ -168,19 +169,17 @@ final class InputReader {
             display.assume("Input " + id + ": what it makes of half-height progressive rasters is not stated; it is"
                     + " assumed to show them as they are.");
         }
-        return written == null ? HalfHeight.SHOWN : written;
+        return written == null ? Assumptions.HALF_HEIGHT : written;
     }
 
     private List<AspectControl> controls(String id) {
         Written<List<AspectControl>> controls =
                 layers.written("aspectControls", DisplayInputBody::aspectControls, StateBody::aspectControls);
         if (controls.value() == null) {
-            List<AspectControl> assumed =
-                    display.isTube() ? List.of(AspectControl.FILL) : List.of(AspectControl.values());
             display.assume("Input " + id + ": its aspect controls are not stated; "
                     + (display.isTube() ? "a picture over the whole tube is" : "fill, signalled and one-to-one are")
                     + " assumed.");
-            return assumed;
+            return Assumptions.aspectControls(display.isTube());
         }
         List<AspectControl> read = controls.at().each(controls.value(), 1, MOST_CONTROLS, (at, control) -> control);
         controls.at().distinct(read, Enum::name);
@@ -196,15 +195,24 @@ final class InputReader {
         return SharedReader.fact(fact.at(), fact.value(), range);
     }
 
-    private List<LagReading> lag(String id, @Nullable String stateId) {
-        boolean ofState = layers.state() != null && layers.state().lag() != null;
-        Written<List<DisplayBody.LagBody>> lag = layers.written("lag", DisplayInputBody::lag, StateBody::lag);
-        List<String> path = new ArrayList<>(List.of("inputs", id));
-        if (ofState && stateId != null) {
-            path.addAll(List.of("states", stateId));
+    private List<LagReading> lag() {
+        StateBody state = layers.state();
+        Place statePlace = layers.statePlace();
+        List<String> path = new ArrayList<>(
+                List.of("inputs", step(layers.inputPlace(), layers.input().id())));
+        if (state != null && statePlace != null && state.lag() != null) {
+            path.addAll(List.of("states", step(statePlace, state.id())));
         }
-        Basis basis = display.provenance().of(Provenance.path(path, "lag"), Basis.DECLARED);
-        return lag.at().each(lag.value(), 0, MOST_READINGS, (at, body) -> reading(at, body, basis));
+        Written<List<DisplayBody.LagBody>> lag = layers.written("lag", DisplayInputBody::lag, StateBody::lag);
+        return lag.at().each(lag.value(), 0, MOST_READINGS, (at, body) -> {
+            List<String> ms = Provenance.path(path, "lag", Integer.toString(at.number() - 1), "ms");
+            return reading(at, body, display.provenance().of(ms, Basis.DECLARED));
+        });
+    }
+
+    /** An element in a path of the provenance. */
+    private static String step(Place at, @Nullable String id) {
+        return id == null ? Integer.toString(at.number() - 1) : id;
     }
 
     private static @Nullable LagReading reading(Place at, DisplayBody.LagBody body, Basis basis) {

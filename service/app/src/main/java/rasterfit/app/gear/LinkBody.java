@@ -14,6 +14,7 @@ import rasterfit.gear.SyncKind;
  * A cable, an adapter or a switch, as it is written.
  *
  * @param id a slug; given by position where inline gear has none
+ * @param carries what passes unchanged; may be empty for an adapter that converts
  * @param bandwidthHz 100 MHz [50–300 MHz] assumed if absent
  * @param ports of a switch: how many sources it joins
  * @param converts of an adapter: from which format and sync to which

@@ -22,7 +22,9 @@ final class LinkReader {
                 at.member("from"), body.from().connector(), body.from().wiring());
         var to = SharedReader.plug(
                 at.member("to"), body.to().connector(), body.to().wiring());
-        var carries = SharedReader.carried(at.member("carries"), body.carries());
+        boolean converts = body.converts() != null && !body.converts().isEmpty();
+        // Of an adapter that converts nothing need pass unchanged.
+        var carries = SharedReader.carried(at.member("carries"), body.carries(), converts ? 0 : 1);
         var bandwidth = SharedReader.fact(at.member("bandwidthHz"), body.bandwidthHz(), Range.BANDWIDTH);
         keep(at, body);
         var price = SharedReader.price(at.member("price"), body.price());
@@ -37,6 +39,9 @@ final class LinkReader {
     private static Conversion conversion(Place at, LinkBody.ConversionBody body) {
         LinkBody.SignalBody from = body.from();
         LinkBody.SignalBody to = body.to();
+        if (from.equals(to)) {
+            at.invalid("What goes in comes out; an adapter changes the format, the sync or the level.");
+        }
         return new Conversion(
                 from.format(),
                 from.sync(),

@@ -23,6 +23,7 @@ public final class Place {
     private static final Pattern SLUG = Pattern.compile("[a-z0-9]+(-[a-z0-9]+)*");
     private static final Pattern TOKEN = Pattern.compile("[A-Z][A-Z0-9_]{0,39}");
     private static final int LONGEST_TEXT = 200;
+    private static final int LONGEST_NOTE = 2000;
     private static final int LONGEST_SLUG = 100;
 
     /** Digits behind the point of a plain number; enough for any binary fraction that a client writes out. */
@@ -76,6 +77,11 @@ public final class Place {
     /** Notes that a required member is absent (400). */
     public void missing(String message) {
         faults.add(ProblemType.MISSING_MEMBER, ProblemError.at(pointer, message));
+    }
+
+    /** Notes a member that is not known (400). */
+    public void unknownMember(String message) {
+        faults.add(ProblemType.UNKNOWN_MEMBER, ProblemError.at(pointer, message));
     }
 
     /** Notes a value that makes no sense or does not fit the others (422). */
@@ -208,6 +214,19 @@ public final class Place {
 
     public @Nullable String optionalText(@Nullable String written) {
         return written == null ? null : text(written);
+    }
+
+    /** Some lines for people. */
+    public @Nullable String optionalNote(@Nullable String written) {
+        if (written == null) {
+            return null;
+        }
+        if (written.isBlank() || written.length() > LONGEST_NOTE) {
+            outOfRange("A note has from 1 to " + LONGEST_NOTE + " characters.", "1.." + LONGEST_NOTE);
+        } else if (written.codePoints().anyMatch(character -> character != '\n' && Character.isISOControl(character))) {
+            wrongForm("A note holds no control characters but line feeds.");
+        }
+        return written;
     }
 
     /** An id, or the one that stands in for an absent one; absent where one is required, it is missed. */

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import rasterfit.gear.Assumptions;
 import rasterfit.gear.Deinterlacer;
 import rasterfit.gear.OfferedTiming;
 import rasterfit.gear.Processing;
@@ -42,7 +43,7 @@ final class ProcessingReader {
         var samples = ConverterReader.range(at.member("samplesPerLine"), body.samplesPerLine());
         var latestStart = SharedReader.fact(at.member("latestStartLines"), body.latestStartLines(), Range.START_LINES);
         Integer buffer = at.member("bufferLines").optionalCount(body.bufferLines(), Range.BUFFER_LINES);
-        var interlaced = body.interlaced() == null ? Processing.InterlacedFields.REFUSED : body.interlaced();
+        var interlaced = body.interlaced() == null ? Assumptions.INTERLACED_REPEAT : body.interlaced();
         return at.make(() -> new Processing.LineRepeat(id, lines, samples, latestStart, buffer, interlaced, pipeline));
     }
 
@@ -113,7 +114,7 @@ final class ProcessingReader {
             var rates = new ArrayList<>(at.member("ratesHz")
                     .each(free.ratesHz(), 0, MOST_RATES, (place, rate) -> place.frequency(rate, Range.FIELD_RATE)));
             Integer stores = at.member("fieldStores").optionalCount(free.fieldStores(), Range.FIELD_STORES);
-            return at.make(() -> new RateLock.FreeRunning(rates, stores == null ? 2 : stores));
+            return at.make(() -> new RateLock.FreeRunning(rates, stores == null ? Assumptions.FIELD_STORES : stores));
         }
         ProcessingBody.VariableRefreshBody variable = (ProcessingBody.VariableRefreshBody) body;
         Integer buffer = at.member("bufferLines").optionalCount(variable.bufferLines(), Range.BUFFER_LINES);

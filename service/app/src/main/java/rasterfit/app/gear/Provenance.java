@@ -3,6 +3,7 @@ package rasterfit.app.gear;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import rasterfit.gear.Basis;
 
@@ -11,7 +12,11 @@ record Provenance(List<Entry> entries) {
     private static final int MOST_ENTRIES = 1000;
     private static final int LONGEST_PATH = 500;
 
-    record Entry(List<String> path, Basis basis) {}
+    record Entry(
+            List<String> path,
+            Basis basis,
+            @Nullable String source,
+            @Nullable String note) {}
 
     static Provenance read(Place at, @Nullable List<ProvenanceBody> bodies) {
         return new Provenance(at.each(bodies, 0, MOST_ENTRIES, Provenance::entry));
@@ -25,25 +30,40 @@ record Provenance(List<Entry> entries) {
             at.member("basis").unknownValue("Only answers are computed; use MEASURED, PUBLISHED, DECLARED or ASSUMED.");
         }
         at.member("source").optionalText(body.source());
-        List<String> path =
-                body.of().isEmpty() ? List.of() : Arrays.asList(body.of().split("/", -1));
-        return new Entry(path, body.basis());
+        at.member("note").optionalNote(body.note());
+        return entry(body);
+    }
+
+    private static Entry entry(ProvenanceBody body) {
+        return new Entry(steps(body.of()), body.basis(), body.source(), body.note());
+    }
+
+    /** What was found sound when it was read before. */
+    static Provenance ofStored(List<ProvenanceBody> bodies) {
+        return new Provenance(bodies.stream().map(Provenance::entry).toList());
+    }
+
+    /** The steps of a written path. */
+    static List<String> steps(String of) {
+        return of.isEmpty() ? List.of() : Arrays.asList(of.split("/", -1));
     }
 
     /** @param path member names and element ids from the body to the member */
     Basis of(List<String> path, Basis otherwise) {
-        int longest = -1;
-        Basis basis = otherwise;
+        return find(path).map(Entry::basis).orElse(otherwise);
+    }
+
+    /** The entry that holds for a member, if any does. */
+    Optional<Entry> find(List<String> path) {
+        Entry found = null;
         for (Entry entry : entries) {
             int length = entry.path().size();
-            if (length > longest
-                    && length <= path.size()
-                    && path.subList(0, length).equals(entry.path())) {
-                longest = length;
-                basis = entry.basis();
+            boolean isLonger = found == null || length > found.path().size();
+            if (isLonger && length <= path.size() && path.subList(0, length).equals(entry.path())) {
+                found = entry;
             }
         }
-        return basis;
+        return Optional.ofNullable(found);
     }
 
     static List<String> path(List<String> outer, String... inner) {

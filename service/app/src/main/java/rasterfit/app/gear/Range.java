@@ -8,16 +8,16 @@ import rasterfit.quantity.Rational;
  * outside is a slip of the pen, or would only burn computing time (assumption throughout).
  */
 public record Range(BigDecimal least, BigDecimal greatest, String unit) {
-    static final Range CLOCK = of("1000", "10000000000", "Hz");
-    static final Range LINE_RATE = of("100", "10000000", "Hz");
-    static final Range FIELD_RATE = of("1", "1000", "Hz");
+    public static final Range CLOCK = of("1000", "10000000000", "Hz");
+    public static final Range LINE_RATE = of("100", "10000000", "Hz");
+    public static final Range FIELD_RATE = of("1", "1000", "Hz");
     static final Range BANDWIDTH = of("1000", "10000000000", "Hz");
-    static final Range DOTS = of("1", "32768", "dots");
-    static final Range LINES = of("1", "32768", "lines");
-    static final Range FIRST_DOT = of("0", "32768", "dots");
-    static final Range FIRST_LINE = of("0", "32768", "lines");
+    public static final Range DOTS = of("1", "32768", "dots");
+    public static final Range LINES = of("1", "32768", "lines");
+    public static final Range FIRST_DOT = of("0", "32768", "dots");
+    public static final Range FIRST_LINE = of("0", "32768", "lines");
     static final Range SAMPLES = of("2", "32768", "samples");
-    static final Range PIXELS = of("64", "32768", "pixels");
+    public static final Range PIXELS = of("64", "32768", "pixels");
     static final Range SHARE = of("0.000001", "1000", "");
     static final Range TAPS = of("1", "64", "taps");
     static final Range CROP = of("0", "32768", "lines or dots");

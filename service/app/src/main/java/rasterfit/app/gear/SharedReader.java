@@ -6,6 +6,7 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import rasterfit.gear.Assumptions;
 import rasterfit.gear.Carried;
 import rasterfit.gear.ColourEncoding;
 import rasterfit.gear.Connector;
@@ -84,7 +85,11 @@ final class SharedReader {
     }
 
     static List<Carried> carried(Place at, List<CarriedBody> bodies) {
-        return at.each(bodies, 1, MOST_FORMATS, SharedReader::carried);
+        return carried(at, bodies, 1);
+    }
+
+    static List<Carried> carried(Place at, List<CarriedBody> bodies, int least) {
+        return at.each(bodies, least, MOST_FORMATS, SharedReader::carried);
     }
 
     private static Carried carried(Place at, CarriedBody body) {
@@ -125,7 +130,7 @@ final class SharedReader {
     }
 
     static Rational lineRateResolution(Place at, @Nullable BigDecimal written) {
-        return written == null ? Rational.of(2000) : at.number(written, Range.RESOLUTION_PPM);
+        return written == null ? Assumptions.LINE_RATE_RESOLUTION_PPM : at.number(written, Range.RESOLUTION_PPM);
     }
 
     static @Nullable PriceRange price(Place at, @Nullable PriceBody body) {

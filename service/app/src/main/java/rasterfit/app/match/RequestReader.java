@@ -13,6 +13,7 @@ import rasterfit.app.belongings.Owned;
 import rasterfit.app.gear.Faults;
 import rasterfit.app.gear.GearReader;
 import rasterfit.app.gear.Place;
+import rasterfit.app.gear.ProvenancePaths;
 import rasterfit.app.gear.Range;
 import rasterfit.app.gear.RequiredMembers;
 import rasterfit.app.match.MatchRequestBody.EquipmentBody;
@@ -48,6 +49,7 @@ final class RequestReader {
     ReadRequest read(MatchRequestBody body) {
         RequiredMembers.check(body);
         Place root = Place.root(faults);
+        ProvenancePaths.check(root, body);
         NamedCollection collection = collection(root.member("equipment").member("collectionId"), body.equipment());
         ChosenSource source = new SourceChooser(catalogue, collection).choose(root.member("source"), body.source());
         ChosenDisplay display =

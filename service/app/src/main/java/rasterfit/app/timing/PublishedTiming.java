@@ -42,7 +42,8 @@ record PublishedTiming(
         @Nullable String otherPixelClockHz,
         String pictureAspect,
         List<String> pixelAspectRatios,
-        List<Integer> pixelRepetitions) {
+        List<Integer> pixelRepetitions)
+        implements ListedTiming {
 
     static PublishedTiming of(VideoTiming timing) {
         List<RasterTiming> variants = timing.variants();

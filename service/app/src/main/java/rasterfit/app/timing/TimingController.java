@@ -18,20 +18,23 @@ import rasterfit.app.answer.Items;
 import rasterfit.app.problem.ProblemError;
 import rasterfit.app.problem.ProblemException;
 import rasterfit.app.problem.ProblemType;
+import rasterfit.identify.BroadcastClasses;
 import rasterfit.timing.Cta861;
 import rasterfit.timing.Dmt;
 
-/** Lists the timings of a standard, and makes timings by the formulas of others. */
+/** Lists the timings of a standard, makes timings by formula, and finds the one that was measured. */
 @RestController
 @Tag(name = "timings")
 class TimingController {
     private static final String CTA_861 = "cta861";
     private static final String DMT = "dmt";
+    private static final String BROADCAST = "broadcast";
 
     /** Computed once: the tables never change while the service runs. */
-    private final Map<String, List<PublishedTiming>> byStandard = Map.of(
+    private final Map<String, List<? extends ListedTiming>> byStandard = Map.of(
             CTA_861, Cta861.all().stream().map(PublishedTiming::of).toList(),
-            DMT, Dmt.all().stream().map(PublishedTiming::of).toList());
+            DMT, Dmt.all().stream().map(PublishedTiming::of).toList(),
+            BROADCAST, BroadcastClasses.all().stream().map(BroadcastTiming::of).toList());
 
     private final EngineVersion engineVersion;
 
@@ -41,20 +44,22 @@ class TimingController {
 
     @Requires(Scope.READ)
     @GetMapping(path = "/v1/timings", produces = "application/json")
-    @Operation(operationId = "listTimings", summary = "List the numbered video timings of a standard")
-    Items<PublishedTiming> list(
+    @Operation(
+            operationId = "listTimings",
+            summary = "List the numbered video timings of a standard, or the classes of broadcast-derived timing")
+    Items<ListedTiming> list(
             @Parameter(
-                            description = "The standard: CTA-861-I or VESA DMT",
-                            schema = @Schema(allowableValues = {CTA_861, DMT}))
+                            description = "CTA-861-I, VESA DMT, or what derives from broadcast clocks",
+                            schema = @Schema(allowableValues = {CTA_861, DMT, BROADCAST}))
                     @RequestParam
                     String standard) {
-        List<PublishedTiming> timings = byStandard.get(standard);
+        List<? extends ListedTiming> timings = byStandard.get(standard);
         if (timings == null) {
-            String message = "Known standards: " + CTA_861 + ", " + DMT + ".";
+            String message = "Known standards: " + CTA_861 + ", " + DMT + ", " + BROADCAST + ".";
             throw new ProblemException(
                     ProblemType.INVALID_PARAMETER, message, List.of(ProblemError.inParameter("standard", message)));
         }
-        return new Items<>(timings);
+        return new Items<>(List.copyOf(timings));
     }
 
     @Requires(Scope.READ)
@@ -64,5 +69,14 @@ class TimingController {
             summary = "Make a timing for a size and a rate by the formula of VESA CVT or GTF; nothing is stored")
     GeneratedTiming generate(@RequestBody FormulaBody wanted) {
         return FormulaReader.generate(engineVersion.value(), wanted);
+    }
+
+    @Requires(Scope.READ)
+    @PostMapping(path = "/v1/timings/identify", consumes = "application/json", produces = "application/json")
+    @Operation(
+            operationId = "identifyTiming",
+            summary = "Find the exact timing of a console from measured rates and counts; nothing is stored")
+    IdentifiedTiming identify(@RequestBody MeasuredBody measured) {
+        return MeasuredReader.identify(engineVersion.value(), measured);
     }
 }

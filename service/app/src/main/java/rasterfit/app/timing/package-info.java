@@ -1,4 +1,4 @@
-/** Published timings, and those that formulas give, over HTTP: {@link rasterfit.app.timing.TimingController}. */
+/** Published timings, those that formulas give, and those that measured values lead to, over HTTP: {@link rasterfit.app.timing.TimingController}. */
 @NullMarked
 package rasterfit.app.timing;
 

@@ -45,13 +45,18 @@ class ContractTest extends ServedTest {
                 .containsExactlyInAnyOrder(
                         "post /v1/matches",
                         "post /v1/displays/decode",
+                        "post /v1/displays/drafts",
+                        "get /v1/templates",
+                        "post /v1/templates/{id}/drafts",
                         "get /v1/timings",
                         "post /v1/timings/generate",
+                        "post /v1/timings/identify",
                         "get /v1/catalogue/{kind}",
                         "get /v1/catalogue/{kind}/{id}",
                         "put /v1/catalogue/{kind}/{id}",
                         "patch /v1/catalogue/{kind}/{id}",
                         "delete /v1/catalogue/{kind}/{id}",
+                        "get /v1/catalogue/{kind}/{id}/facts",
                         "get /v1/catalogue/{kind}/{id}/revisions",
                         "get /v1/catalogue/{kind}/{id}/revisions/{revision}",
                         "post /v1/catalogue/{kind}/{id}/revisions/{revision}/restore",
@@ -132,6 +137,8 @@ class ContractTest extends ServedTest {
     void aChoiceIsOneOfItsForms() throws Exception {
         JsonNode schemas = contract().at("/components/schemas");
         assertThat(schemas.path("NumberFact").propertyNames()).containsExactly("oneOf");
+        assertThat(schemas.path("ListedTiming").propertyNames()).containsExactly("oneOf");
+        assertThat(schemas.path("MeasuredQuantity").propertyNames()).containsExactly("oneOf");
         assertThat(schemas.path("ProcessingBody").has("properties")).isFalse();
         assertThat(schemas.at("/LineRepeatBody/properties/kind/enum/0").asString())
                 .isEqualTo("LINE_REPEAT");
@@ -144,6 +151,23 @@ class ContractTest extends ServedTest {
         assertThat(schemas.at("/ActiveBody/properties/dots/type").asString()).isEqualTo("integer");
         assertThat(schemas.at("/ModeBody/properties/dotClockHz/type").asString())
                 .isEqualTo("string");
+    }
+
+    @Test
+    void aRecordIsThatOfItsSection() throws Exception {
+        JsonNode section = contract().at("/paths/~1v1~1collections~1{collection}~1{section}");
+        JsonNode record = contract().at("/paths/~1v1~1collections~1{collection}~1{section}~1{id}");
+        for (JsonNode body : List.of(section.at("/post/requestBody"), record.at("/put/requestBody"))) {
+            assertThat(body.path("required").asBoolean()).isTrue();
+            assertThat(body.at("/content/application~1json/schema/oneOf").toString())
+                    .contains(
+                            "OwnItemBody",
+                            "ConnectionBody",
+                            "LagReadingBody",
+                            "TestResultBody",
+                            "ServiceNoteBody",
+                            "DueBody");
+        }
     }
 
     /** The generator names schemas by simple name, and of two equal names one would vanish. */

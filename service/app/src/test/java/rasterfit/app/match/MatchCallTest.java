@@ -59,7 +59,7 @@ class MatchCallTest extends ServedTest {
     void everyAnswerNamesEngineAndCatalogue() throws Exception {
         JsonNode answer = json(doubler());
         assertThat(answer.path("engineVersion").asString()).matches("[0-9]+\\.[0-9]+\\.[0-9]+.*");
-        assertThat(answer.path("catalogueRevision").asLong()).isEqualTo(1);
+        assertThat(answer.path("catalogueRevision").asLong()).isPositive();
     }
 
     @Test
