@@ -19,9 +19,16 @@ public enum Caution {
     SOLVENTS(
             "Solvents and contact cleaners burn and their vapour harms: no flame, fresh air, gloves, and only on a device"
                     + " that is off and unplugged. Follow the label."),
+    LASER(
+            "The laser of a disc drive is strong, and some of its light cannot be seen: never run a drive that is open, look into"
+                    + " its lens or hold down its door switch."),
     BATTERIES(
             "Batteries can leak or catch fire: do not short, heat, recharge or solder to a cell that is not made for it,"
-                    + " do not touch what leaked, and hand used cells in as local rules say.");
+                    + " do not touch what leaked, and hand used cells in as local rules say."),
+    UNKNOWN_WORK(
+            "What this work can do to you is not known here. Unplug a device before you open it, and leave to a qualified person"
+                    + " whatever mains, a tube, charged capacitors, heat, chemicals or batteries make dangerous. Follow local"
+                    + " rules.");
 
     private final String text;
 

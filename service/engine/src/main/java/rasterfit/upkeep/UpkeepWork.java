@@ -27,7 +27,7 @@ public enum UpkeepWork {
             12,
             Caution.MAINS),
     CLEAN_CONTACTS("Clean the contacts of cartridges, slots and plugs.", 12, Caution.SOLVENTS),
-    CLEAN_LENS("Clean the lens of an optical drive.", 24, Caution.MAINS),
+    CLEAN_LENS("Clean the lens of an optical drive.", 24, Caution.MAINS, Caution.LASER, Caution.SOLVENTS),
     ADJUST_TUBE(
             "Adjust geometry, convergence or focus of a tube display.",
             null,
@@ -38,7 +38,7 @@ public enum UpkeepWork {
     CHECK_FIRMWARE(
             "See whether converter or display has newer firmware; test results name the one they were made with.", 12),
     MEASURE_LAG("Measure the lag of a display input again after its firmware or picture preset has changed.", null),
-    OTHER("Anything else, in words.", null);
+    OTHER("Anything else, in words.", null, Caution.UNKNOWN_WORK);
 
     private final String statement;
     private final @Nullable Integer usualMonths;

@@ -25,7 +25,6 @@ import org.springframework.web.bind.annotation.RestController;
 import rasterfit.app.access.Requires;
 import rasterfit.app.access.Scope;
 import rasterfit.app.answer.Page;
-import rasterfit.app.collection.CollectionService.Created;
 import rasterfit.app.collection.CollectionService.Told;
 import rasterfit.app.idempotency.IdempotentRequest;
 import rasterfit.app.resource.MergePatch;
@@ -70,11 +69,8 @@ class CollectionController {
     ResponseEntity<ObjectNode> create(
             @RequestHeader(name = IdempotentRequest.HEADER, required = false) @Nullable String idempotencyKey,
             @RequestBody ObjectNode document) {
-        Created created =
-                service.create(document, new IdempotentRequest(idempotencyKey, "POST /v1/collections", document));
-        return ResponseEntity.created(URI.create("/v1/collections/" + created.id()))
-                .eTag(Precondition.tag(created.revision()))
-                .body(service.collection(created.id()).document());
+        Told told = service.create(document, new IdempotentRequest(idempotencyKey, "POST /v1/collections", document));
+        return written(told, "/v1/collections/" + told.id());
     }
 
     @Requires(Scope.READ)
@@ -137,19 +133,20 @@ class CollectionController {
             description = "The collection with one array for each section",
             content = @Content(mediaType = JSON, schema = @Schema(type = "object")))
     ResponseEntity<ObjectNode> export(@PathVariable String id) {
-        return ResponseEntity.ok(service.export(id).document());
+        return ResponseEntity.ok(service.export(id));
     }
 
     static ResponseEntity<ObjectNode> read(Told told, @Nullable String ifNoneMatch) {
-        String tag = Precondition.tag(told.revision());
-        if (ifNoneMatch != null && Precondition.matchesWeakly(ifNoneMatch, told.revision())) {
-            return ResponseEntity.status(HttpStatus.NOT_MODIFIED).eTag(tag).build();
+        if (ifNoneMatch != null && RecordTag.isAmong(ifNoneMatch, told.tag())) {
+            return ResponseEntity.status(HttpStatus.NOT_MODIFIED)
+                    .eTag(told.tag())
+                    .build();
         }
-        return ResponseEntity.ok().eTag(tag).body(told.document());
+        return ResponseEntity.ok().eTag(told.tag()).body(told.document());
     }
 
     static ResponseEntity<ObjectNode> written(Told told, String location) {
-        String tag = Precondition.tag(told.revision());
+        String tag = told.tag();
         return told.isNew()
                 ? ResponseEntity.created(URI.create(location)).eTag(tag).body(told.document())
                 : ResponseEntity.ok().eTag(tag).body(told.document());

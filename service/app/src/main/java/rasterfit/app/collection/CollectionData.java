@@ -1,24 +1,24 @@
 package rasterfit.app.collection;
 
+import java.util.EnumSet;
 import org.springframework.data.domain.Limit;
 import org.springframework.stereotype.Component;
 import rasterfit.app.access.OwnerData;
 import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.ObjectMapper;
 import tools.jackson.databind.node.ArrayNode;
-import tools.jackson.databind.node.ObjectNode;
+import tools.jackson.databind.node.JsonNodeFactory;
 
 /** Collections among all that is kept for an owner. */
 @Component
 class CollectionData implements OwnerData {
     private final Collections collections;
     private final Records records;
-    private final ObjectMapper mapper;
+    private final RecordReader reader;
 
-    CollectionData(Collections collections, Records records, ObjectMapper mapper) {
+    CollectionData(Collections collections, Records records, RecordReader reader) {
         this.collections = collections;
         this.records = records;
-        this.mapper = mapper;
+        this.reader = reader;
     }
 
     @Override
@@ -28,16 +28,10 @@ class CollectionData implements OwnerData {
 
     @Override
     public JsonNode export(String owner) {
-        ArrayNode all = mapper.createArrayNode();
+        ArrayNode all = JsonNodeFactory.instance.arrayNode();
         for (StoredCollection stored : collections.ofOwner(owner, "", Limit.unlimited())) {
-            ObjectNode document = (ObjectNode) mapper.readTree(stored.document());
-            for (Section section : Section.values()) {
-                document.putArray(section.path());
-            }
-            records.all(owner, stored.getId().id())
-                    .forEach(text ->
-                            ((ArrayNode) document.get(text.section().path())).add(mapper.readTree(text.document())));
-            all.add(document);
+            all.add(reader.whole(
+                    stored.document(), records.all(owner, stored.getId().id(), EnumSet.allOf(Section.class))));
         }
         return all;
     }

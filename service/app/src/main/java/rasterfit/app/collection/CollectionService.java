@@ -1,63 +1,53 @@
 package rasterfit.app.collection;
 
-import java.time.Clock;
 import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.UUID;
 import java.util.function.UnaryOperator;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Isolation;
 import org.springframework.transaction.annotation.Transactional;
 import rasterfit.app.access.Callers;
 import rasterfit.app.answer.Page;
+import rasterfit.app.collection.CollectionStore.WrittenRecord;
 import rasterfit.app.collection.StoredCollection.CollectionKey;
-import rasterfit.app.gear.Faults;
-import rasterfit.app.gear.Place;
 import rasterfit.app.idempotency.Idempotency;
 import rasterfit.app.idempotency.IdempotentRequest;
-import rasterfit.app.problem.Problems;
 import rasterfit.app.resource.PageRequest;
 import rasterfit.app.resource.Precondition;
-import rasterfit.upkeep.Caution;
-import rasterfit.upkeep.InputReading;
-import rasterfit.upkeep.LagStatistics;
-import tools.jackson.databind.ObjectMapper;
-import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /** The caller's collections: what is stored, and what answers add to it. */
 @Service
 class CollectionService {
+    /** Of due work in its list. */
+    private static final Pattern POSITION = Pattern.compile("\\d{4}-\\d{2}-\\d{2} [a-z0-9-]+");
+
     private final CollectionStore store;
     private final RecordReader reader;
+    private final AddedMembers added;
     private final Idempotency idempotency;
     private final Callers callers;
-    private final ObjectMapper mapper;
-    private final Clock clock;
 
     CollectionService(
-            CollectionStore store,
-            RecordReader reader,
-            Idempotency idempotency,
-            Callers callers,
-            ObjectMapper mapper,
-            Clock clock) {
+            CollectionStore store, RecordReader reader, AddedMembers added, Idempotency idempotency, Callers callers) {
         this.store = store;
         this.reader = reader;
+        this.added = added;
         this.idempotency = idempotency;
         this.callers = callers;
-        this.mapper = mapper;
-        this.clock = clock;
     }
 
-    /** As it is answered. */
-    record Told(long revision, ObjectNode document, boolean isNew) {}
-
-    /** What was created, with the id that it was given. */
-    record Created(String id, long revision) {}
+    /** As it is answered, with its entity tag. */
+    record Told(String tag, ObjectNode document, boolean isNew) {
+        String id() {
+            return document.path("id").asString();
+        }
+    }
 
     private CollectionKey key(String id) {
         return new CollectionKey(callers.current().owner(), id);
@@ -72,7 +62,7 @@ class CollectionService {
 
     Told collection(String id) {
         StoredCollection stored = store.collection(key(id));
-        return new Told(stored.changedIn(), reader.tree(stored.document()), false);
+        return told(new WrittenRecord(stored.changedIn(), stored.document(), false));
     }
 
     Told put(String id, ObjectNode document, Precondition precondition) {
@@ -87,71 +77,72 @@ class CollectionService {
         store.delete(key(id), precondition);
     }
 
-    private Told told(CollectionStore.WrittenRecord written) {
-        return new Told(written.revision(), reader.tree(written.document()), written.isNew());
+    /** With an id of the client's choice in the document, or one made here. */
+    Told create(ObjectNode document, IdempotentRequest request) {
+        return told(idempotency.once(request, WrittenRecord.class, () -> store.create(key(idOf(document)), document)));
+    }
+
+    private Told told(WrittenRecord written) {
+        return new Told(Precondition.tag(written.revision()), reader.tree(written.document()), written.isNew());
     }
 
     /** A collection and all its records as one document, as of one moment. */
     @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
-    public Told export(String id) {
+    public ObjectNode export(String id) {
         CollectionKey key = key(id);
-        StoredCollection stored = store.collection(key);
-        ObjectNode document = reader.tree(stored.document());
-        for (Section section : Section.values()) {
-            ArrayNode records = document.putArray(section.path());
-            store.all(key).stream()
-                    .filter(text -> text.section() == section)
-                    .forEach(text -> records.add(reader.tree(text.document())));
+        return reader.whole(store.collection(key).document(), store.all(key, EnumSet.allOf(Section.class)));
+    }
+
+    @Transactional(readOnly = true)
+    public Page<ObjectNode> records(String id, Section section, PageRequest part) {
+        CollectionKey key = key(id);
+        return part.page(
+                store.list(key, section, part),
+                record -> record.getId().id(),
+                record -> completed(key, section, reader.tree(record.document())));
+    }
+
+    /** Work that is still to be done, the earliest first. */
+    @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
+    public Page<ObjectNode> due(String id, PageRequest part, @Nullable LocalDate asOf) {
+        if (part.after() != null && !POSITION.matcher(part.after()).matches()) {
+            throw PageRequest.unknownCursor();
         }
-        return new Told(stored.revision(), document, false);
-    }
-
-    @Transactional(readOnly = true)
-    public Page<ObjectNode> records(String id, Section section, PageRequest part, @Nullable LocalDate asOf) {
-        CollectionKey key = key(id);
-        Page<StoredRecord> page = part.page(
-                store.list(key, section, part), record -> record.getId().id(), record -> record);
-        Contents contents = contents(key, section);
-        List<ObjectNode> items = page.items().stream()
-                .map(record -> completed(section, record.getId().id(), reader.tree(record.document()), contents, asOf))
-                .toList();
-        return new Page<>(items, page.next());
-    }
-
-    /** All work that is still to be done, the earliest first. */
-    @Transactional(readOnly = true)
-    public Page<ObjectNode> due(String id, @Nullable LocalDate asOf) {
         CollectionKey key = key(id);
         store.collection(key);
-        Contents contents = store.contents(key);
-        return new Page<>(
-                store.all(key).stream()
-                        .filter(text -> text.section() == Section.DUE)
-                        .map(text -> completed(Section.DUE, text.id(), reader.tree(text.document()), contents, asOf))
-                        .filter(one -> one.has("nextOn"))
-                        .sorted(Comparator.<ObjectNode, String>comparing(
-                                        one -> one.path("nextOn").asString())
-                                .thenComparing(one -> one.path("id").asString()))
-                        .toList(),
-                null);
+        DoneWork done = done(key);
+        List<ObjectNode> behind = store.all(key, EnumSet.of(Section.DUE)).stream()
+                .map(text -> reader.tree(text.document()))
+                .map(document -> document.setAll(added.of(Section.DUE, document, () -> done, asOf)))
+                .map(ObjectNode.class::cast)
+                .filter(one -> one.has(AddedMembers.NEXT_ON))
+                .filter(one -> part.after() == null || position(one).compareTo(part.after()) > 0)
+                .sorted(Comparator.comparing(CollectionService::position))
+                .limit(part.lookUp())
+                .toList();
+        return part.page(behind, CollectionService::position, one -> one);
+    }
+
+    /** Days as they are written come in their order. */
+    private static String position(ObjectNode due) {
+        return due.path(AddedMembers.NEXT_ON).asString() + " " + due.path("id").asString();
     }
 
     @Transactional(readOnly = true)
     public Told record(String id, Section section, String recordId) {
-        CollectionKey key = key(id);
-        StoredRecord stored = store.record(key, section, recordId);
-        return completed(key, section, recordId, stored.revision(), stored.document(), false);
+        StoredRecord stored = store.record(key(id), section, recordId);
+        return told(key(id), section, new WrittenRecord(stored.revision(), stored.document(), false));
     }
 
     @Transactional
     public Told put(String id, Section section, String recordId, ObjectNode document, Precondition precondition) {
-        return told(id, section, recordId, store.put(key(id), section, recordId, document, precondition));
+        return told(key(id), section, store.put(key(id), section, recordId, document, precondition));
     }
 
     @Transactional
     public Told patch(
             String id, Section section, String recordId, UnaryOperator<ObjectNode> patch, Precondition precondition) {
-        return told(id, section, recordId, store.change(key(id), section, recordId, patch, precondition));
+        return told(key(id), section, store.change(key(id), section, recordId, patch, precondition));
     }
 
     void delete(String id, Section section, String recordId, Precondition precondition) {
@@ -159,11 +150,15 @@ class CollectionService {
     }
 
     /** With an id of the client's choice in the document, or one made here. */
-    Created create(ObjectNode document, IdempotentRequest request) {
-        return idempotency.once(request, Created.class, () -> {
-            String id = idOf(document);
-            return new Created(id, store.create(key(id), document).revision());
-        });
+    Told create(String id, Section section, ObjectNode document, IdempotentRequest request) {
+        CollectionKey key = key(id);
+        WrittenRecord written = idempotency.once(
+                request, WrittenRecord.class, () -> store.create(key, section, idOf(document), document));
+        return told(key, section, written);
+    }
+
+    private DoneWork done(CollectionKey key) {
+        return new DoneWork(store.contents(key, EnumSet.of(Section.SERVICE_NOTES)));
     }
 
     private static String idOf(ObjectNode document) {
@@ -172,57 +167,15 @@ class CollectionService {
                 : UUID.randomUUID().toString();
     }
 
-    /** With an id of the client's choice in the document, or one made here. */
-    Created create(String id, Section section, ObjectNode document, IdempotentRequest request) {
-        return idempotency.once(request, Created.class, () -> {
-            String recordId = idOf(document);
-            return new Created(
-                    recordId, store.create(key(id), section, recordId, document).revision());
-        });
+    private Told told(CollectionKey key, Section section, WrittenRecord written) {
+        ObjectNode document = reader.tree(written.document());
+        ObjectNode more = added.of(section, document, () -> done(key), null);
+        document.setAll(more);
+        return new Told(RecordTag.of(written.revision(), more), document, written.isNew());
     }
 
-    private Told told(String id, Section section, String recordId, CollectionStore.WrittenRecord written) {
-        return completed(key(id), section, recordId, written.revision(), written.document(), written.isNew());
-    }
-
-    private Told completed(
-            CollectionKey key, Section section, String recordId, long revision, String document, boolean isNew) {
-        ObjectNode told = completed(section, recordId, reader.tree(document), contents(key, section), null);
-        return new Told(revision, told, isNew);
-    }
-
-    /** Only where answers add something that depends on the rest. */
-    private Contents contents(CollectionKey key, Section section) {
-        return section == Section.LAG_READINGS || section == Section.DUE ? store.contents(key) : Contents.empty();
-    }
-
-    private ObjectNode completed(
-            Section section, String id, ObjectNode document, Contents contents, @Nullable LocalDate asOf) {
-        if (section == Section.LAG_READINGS) {
-            LagReadingBody body = contents.readings().get(id);
-            InputReading reading =
-                    body == null ? null : new FindingsReader(contents).reading(Place.root(new Faults()), body);
-            if (reading != null) {
-                LagStatistics statistics = LagStatistics.of(reading.measurement());
-                document.set("statistics", mapper.valueToTree(LagStatisticsAnswer.of(statistics)));
-            }
-        } else if (section == Section.DUE) {
-            DueBody body = contents.due().get(id);
-            if (body == null) {
-                throw Problems.notFound(section.noun() + " \"" + id + "\"");
-            }
-            LocalDate today = asOf == null ? LocalDate.now(clock.withZone(ZoneOffset.UTC)) : asOf;
-            new UpkeepReader(contents).next(body).ifPresent(next -> {
-                document.put("nextOn", next.toString());
-                document.put("overdue", next.isBefore(today));
-            });
-            List<String> cautions =
-                    body.work().cautions().stream().map(Caution::text).toList();
-            if (!cautions.isEmpty()) {
-                ArrayNode told = document.putArray("cautions");
-                cautions.forEach(told::add);
-            }
-        }
+    private ObjectNode completed(CollectionKey key, Section section, ObjectNode document) {
+        document.setAll(added.of(section, document, () -> done(key), null));
         return document;
     }
 }

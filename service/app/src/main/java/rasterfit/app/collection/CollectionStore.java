@@ -2,10 +2,10 @@ package rasterfit.app.collection;
 
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
 import org.springframework.data.domain.Limit;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -33,7 +33,8 @@ class CollectionStore {
     /** Collections of one owner (assumption). */
     static final int MOST_COLLECTIONS = 100;
 
-    private static final Set<Section> OF_GEAR = EnumSet.of(Section.ITEMS, Section.LAG_READINGS, Section.TEST_RESULTS);
+    /** Records that one sentence names. */
+    private static final int MOST_TOLD = 10;
 
     private final Collections collections;
     private final Records records;
@@ -52,32 +53,43 @@ class CollectionStore {
 
     /** 409 where this owner has one with this id. */
     WrittenRecord create(CollectionKey key, ObjectNode document) {
+        String json = reader.collection(key.id(), document);
+        collections.lockOwner(key.owner());
         if (collections.existsById(key)) {
             throw conflict("There is already a collection \"" + key.id() + "\".");
         }
-        return put(key, document, new Precondition(null, null));
+        return write(key, json);
     }
 
     WrittenRecord put(CollectionKey key, ObjectNode document, Precondition precondition) {
         String json = reader.collection(key.id(), document);
         Optional<StoredCollection> stored = collections.lock(key);
-        precondition.check(stored.map(StoredCollection::changedIn).orElse(null));
-        if (stored.isPresent()) {
-            stored.get().become(json);
-            return new WrittenRecord(stored.get().changedIn(), json, false);
+        if (stored.isEmpty()) {
+            collections.lockOwner(key.owner());
+            stored = collections.lock(key);
         }
+        precondition.check(stored.map(StoredCollection::changedIn).orElse(null));
+        if (stored.isEmpty()) {
+            return write(key, json);
+        }
+        stored.get().become(json, collections.nextRevision());
+        return new WrittenRecord(stored.get().changedIn(), json, false);
+    }
+
+    /** Under the lock of the owner. */
+    private WrittenRecord write(CollectionKey key, String json) {
         if (collections.ofOwner(key.owner(), "", Limit.of(MOST_COLLECTIONS)).size() == MOST_COLLECTIONS) {
             throw tooMany("collections", MOST_COLLECTIONS);
         }
-        collections.saveAndFlush(new StoredCollection(key, json));
-        return new WrittenRecord(1, json, true);
+        StoredCollection stored = collections.save(new StoredCollection(key, json, collections.nextRevision()));
+        return new WrittenRecord(stored.changedIn(), json, true);
     }
 
     WrittenRecord change(CollectionKey key, UnaryOperator<ObjectNode> patch, Precondition precondition) {
         StoredCollection stored = lock(key);
         precondition.check(stored.changedIn());
         String json = reader.collection(key.id(), patch.apply(reader.tree(stored.document())));
-        stored.become(json);
+        stored.become(json, collections.nextRevision());
         return new WrittenRecord(stored.changedIn(), json, false);
     }
 
@@ -112,19 +124,18 @@ class CollectionStore {
         return write(collection, section, id, Optional.of(stored), patch.apply(reader.tree(stored.document())));
     }
 
-    /** An item that something names is not deleted. */
+    /** An item or due work that something names is not deleted. */
     void delete(CollectionKey key, Section section, String id, Precondition precondition) {
         StoredCollection collection = lock(key);
         StoredRecord stored = record(key, section, id);
         precondition.check(stored.revision());
-        if (section == Section.ITEMS) {
-            List<String> users = contents(key).users(id);
-            if (!users.isEmpty()) {
-                throw conflict("Item \"" + id + "\" is named by " + String.join(", ", users) + ".");
-            }
+        List<Contents.RecordName> users =
+                contents(key, section.naming()).users(section, id).toList();
+        if (!users.isEmpty()) {
+            throw conflict(capital(new Contents.RecordName(section, id)) + " is named by " + words(users) + ".");
         }
         records.delete(stored);
-        collection.next();
+        collection.move(collections.nextRevision());
     }
 
     private WrittenRecord write(
@@ -134,52 +145,100 @@ class CollectionStore {
             Optional<StoredRecord> stored,
             ObjectNode document) {
         CollectionKey key = collection.getId();
-        Contents contents = contents(key);
-        RecordReader.ReadRecord read = reader.read(section, id, document, contents, catalogues.current());
-        free(contents, id, read.ports());
-        if (section == Section.ITEMS) {
-            keepsUsers(contents, key, id, read);
+        Set<Section> needed = EnumSet.copyOf(section.named());
+        needed.add(Section.ITEMS);
+        if (stored.isPresent()) {
+            needed.addAll(section.naming());
         }
+        Contents contents = contents(key, needed);
+        RecordReader.ReadRecord read = reader.read(section, id, document, contents, catalogues.current());
+        if (!read.ports().isEmpty()) {
+            free(key, id, read.ports());
+        }
+        keepsUsers(contents, key, new Contents.RecordName(section, id), read.json());
         if (stored.isEmpty() && records.count(key.owner(), key.id(), section) >= MOST_RECORDS) {
             throw tooMany("records of this kind", MOST_RECORDS);
         }
-        long revision = collection.next();
+        long revision = collections.nextRevision();
+        collection.move(revision);
         records.save(stored.orElseGet(() -> new StoredRecord(recordKey(key, section, id)))
                 .become(read.json(), read.ports(), revision));
         return new WrittenRecord(revision, read.json(), stored.isEmpty());
     }
 
     /** Each port and each cable is in one connection; the other one is named. */
-    private static void free(Contents contents, String connection, Set<PortUse> wanted) {
-        Optional<Map.Entry<String, PortUse>> holder = contents.holder(connection, wanted);
-        if (holder.isPresent()) {
-            throw conflict(
-                    "Connection \"" + connection + "\" wants " + holder.get().getValue() + ", which connection \""
-                            + holder.get().getKey() + "\" holds.");
+    private void free(CollectionKey key, String connection, Set<PortUse> wanted) {
+        for (HeldPort held : records.heldByOthers(key.owner(), key.id(), connection)) {
+            if (wanted.contains(held.use())) {
+                throw conflict("Connection \"" + connection + "\" wants " + held.use() + ", which connection \""
+                        + held.connection() + "\" holds.");
+            }
         }
     }
 
-    /** A changed item still has to be what its connections, readings and tests say of it. */
-    private void keepsUsers(Contents contents, CollectionKey key, String id, RecordReader.ReadRecord read) {
-        if (contents.users(id).isEmpty()) {
+    /**
+     * What is changed still has to be what others say of it: connections, readings and tests of an item, the note that
+     * finished due work. As long as an item is the same gear, nothing is asked of it that the catalogue may have lost.
+     */
+    private void keepsUsers(Contents contents, CollectionKey key, Contents.RecordName changed, String json) {
+        List<Contents.RecordName> users =
+                contents.users(changed.section(), changed.id()).toList();
+        if (users.isEmpty()) {
             return;
         }
-        List<RecordText> changed = records.all(key.owner(), key.id()).stream()
-                .map(text -> text.section() == Section.ITEMS && text.id().equals(id)
-                        ? new RecordText(text.section(), id, text.revision(), read.json())
+        Catalogue catalogue = catalogues.current();
+        OwnItem before = contents.items().get(changed.id());
+        if (changed.section() == Section.ITEMS
+                && before != null
+                && reader.item(json, catalogue).isSameGearAs(before)) {
+            return;
+        }
+        List<RecordText> texts = all(key, EnumSet.allOf(Section.class)).stream()
+                .map(text -> new Contents.RecordName(text.section(), text.id()).equals(changed)
+                        ? new RecordText(text.section(), text.id(), text.revision(), json)
                         : text)
                 .toList();
-        Contents after = reader.contents(changed, catalogues.current());
-        for (RecordText text : changed) {
-            if (text.section() != Section.ITEMS) {
-                try {
-                    reader.read(text.section(), text.id(), reader.tree(text.document()), after, catalogues.current());
-                } catch (ProblemException broken) {
-                    throw conflict("Changed so, item \"" + id + "\" would not fit "
-                            + text.section().noun() + " \"" + text.id() + "\": " + broken.detail());
-                }
+        Contents after = reader.contents(texts, catalogue);
+        for (RecordText text : texts) {
+            Contents.RecordName user = new Contents.RecordName(text.section(), text.id());
+            if (users.contains(user)) {
+                fits(key, changed, user, reader.tree(text.document()), after, catalogue);
             }
         }
+    }
+
+    private void fits(
+            CollectionKey key,
+            Contents.RecordName changed,
+            Contents.RecordName user,
+            ObjectNode document,
+            Contents after,
+            Catalogue catalogue) {
+        String clash = "Changed so, " + changed + " would not fit " + user + ": ";
+        Set<PortUse> ports;
+        try {
+            ports = reader.read(user.section(), user.id(), document, after, catalogue)
+                    .ports();
+        } catch (ProblemException broken) {
+            throw conflict(clash + broken.detail());
+        }
+        if (user.section() == Section.CONNECTIONS
+                && !record(key, user.section(), user.id()).ports().equals(ports)) {
+            throw conflict(clash + "it would be plugged in elsewhere.");
+        }
+    }
+
+    private static String words(List<Contents.RecordName> users) {
+        String first = users.stream()
+                .limit(MOST_TOLD)
+                .map(Contents.RecordName::toString)
+                .collect(Collectors.joining(", "));
+        return users.size() > MOST_TOLD ? first + " and " + (users.size() - MOST_TOLD) + " more" : first;
+    }
+
+    private static String capital(Contents.RecordName named) {
+        String words = named.toString();
+        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }
 
     @Transactional(readOnly = true)
@@ -213,19 +272,19 @@ class CollectionStore {
     }
 
     @Transactional(readOnly = true)
-    List<RecordText> all(CollectionKey key) {
-        return records.all(key.owner(), key.id());
+    List<RecordText> all(CollectionKey key, Set<Section> sections) {
+        return records.all(key.owner(), key.id(), sections);
     }
 
     @Transactional(readOnly = true)
-    Contents contents(CollectionKey key) {
-        return reader.contents(records.all(key.owner(), key.id()), catalogues.current());
+    Contents contents(CollectionKey key, Set<Section> sections) {
+        return contents(key, sections, catalogues.current());
     }
 
-    /** What a computation takes: items and what was found out about them. */
+    /** What stands in some sections; the others are empty. */
     @Transactional(readOnly = true)
-    Contents gear(CollectionKey key, Catalogue catalogue) {
-        return reader.contents(records.of(key.owner(), key.id(), OF_GEAR), catalogue);
+    Contents contents(CollectionKey key, Set<Section> sections, Catalogue catalogue) {
+        return reader.contents(all(key, sections), catalogue);
     }
 
     private StoredCollection lock(CollectionKey key) {

@@ -15,6 +15,16 @@ interface Collections extends JpaRepository<StoredCollection, StoredCollection.C
     @Query("select c from StoredCollection c where c.key = :key")
     Optional<StoredCollection> lock(StoredCollection.CollectionKey key);
 
+    /** Keeps others waiting who would create a collection of this owner, which no row can do as there is none yet. */
+    @Query(
+            value = "select count(*) from pg_advisory_xact_lock(hashtextextended('collections of ' || :owner, 0))",
+            nativeQuery = true)
+    long lockOwner(String owner);
+
+    /** The number of a change; none is given twice. */
+    @Query(value = "select nextval('collection_revision')", nativeQuery = true)
+    long nextRevision();
+
     @Query("select c from StoredCollection c where c.key.owner = :owner and c.key.id > :after order by c.key.id")
     List<StoredCollection> ofOwner(String owner, String after, Limit most);
 

@@ -1,6 +1,8 @@
 package rasterfit.app.collection;
 
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,11 +16,19 @@ record ConnectionBody(
         EndBody from,
         EndBody to,
         @Nullable List<String> links,
-        @Nullable String note) {
+        @Nullable String note) implements NamesItems {
 
     /**
      * @param item id of an owned item
      * @param port id of an output or input of it; of a switch {@code out}, or {@code in-1} and on
      */
     record EndBody(String item, String port) {}
+
+    @Override
+    public Set<String> namedItems() {
+        Set<String> named = new HashSet<>(links == null ? List.of() : links);
+        named.add(from.item());
+        named.add(to.item());
+        return named;
+    }
 }

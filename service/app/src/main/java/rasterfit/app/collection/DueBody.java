@@ -5,6 +5,7 @@ import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import rasterfit.upkeep.UpkeepWork;
 
@@ -13,9 +14,10 @@ import rasterfit.upkeep.UpkeepWork;
  *
  * @param id that of the address, which may be repeated here
  * @param text in words; needed where the work is OTHER
- * @param dueOn for work that is done once
+ * @param dueOn for work that is done once; done when a service note names it
  * @param everyMonths for work that recurs; as usual for that work if absent
- * @param lastDoneOn the day from which the months run; a service note of the same work and item, if later, counts instead
+ * @param lastDoneOn the day from which the months run; a service note that names this, or one of the same work and item, counts
+ *     instead if it is later
  * @param nextOn read only: what is sent here is ignored
  * @param overdue read only
  * @param cautions read only: what to beware of, in sentences
@@ -38,4 +40,11 @@ record DueBody(
         Boolean overdue,
 
         @Schema(accessMode = Schema.AccessMode.READ_ONLY) @Nullable
-        List<String> cautions) {}
+        List<String> cautions)
+        implements NamesItems {
+
+    @Override
+    public Set<String> namedItems() {
+        return Set.of(item);
+    }
+}

@@ -29,10 +29,21 @@ final class FindingsReader {
         this.contents = contents;
     }
 
-    /** Null where something is wrong, which is noted. */
-    @Nullable
-    InputReading reading(Place at, LagReadingBody body) {
+    /** Notes what is wrong, the names of display and input included. */
+    void check(Place at, LagReadingBody body) {
         input(at, body.item(), body.input(), body.state());
+        reading(at, body);
+    }
+
+    /** Notes what is wrong, the names of display and input included. */
+    void check(Place at, TestResultBody body) {
+        input(at, body.item(), body.input(), body.state());
+        test(at, body);
+    }
+
+    /** What was measured, whatever became of the display. Null where something is wrong, which is noted. */
+    static @Nullable InputReading reading(Place at, LagReadingBody body) {
+        Days.check(at.member("on"), body.on());
         at.member("note").optionalText(body.note());
         String timing = body.timing();
         if (timing != null) {
@@ -46,10 +57,9 @@ final class FindingsReader {
                 body.input(), body.state(), body.on(), new LagMeasurement(timing, body.method(), row, rate, counts)));
     }
 
-    /** Null where something is wrong, which is noted. */
-    @Nullable
-    InputTest test(Place at, TestResultBody body) {
-        input(at, body.item(), body.input(), body.state());
+    /** What was tried, whatever became of the display. Null where something is wrong, which is noted. */
+    static @Nullable InputTest test(Place at, TestResultBody body) {
+        Days.check(at.member("on"), body.on());
         at.member("firmware").optionalText(body.firmware());
         at.member("note").optionalText(body.note());
         Raster raster = null;

@@ -1,5 +1,6 @@
 package rasterfit.app.collection;
 
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import rasterfit.app.collection.OwnItemBody.ItemKind;
@@ -21,27 +22,36 @@ final class ItemReader {
         this.catalogue = catalogue;
     }
 
-    /** Null where nothing could be built; what is wrong is noted. A thing that the catalogue lacks is one. */
-    @Nullable
-    OwnItem read(Place at, String id, OwnItemBody body) {
+    /**
+     * Notes what is wrong. What the catalogue lacks is wrong where it is named anew, and stays as it is where it was there when
+     * it was named.
+     *
+     * @param before the item as it is stored; absent if it is new
+     */
+    void read(Place at, String id, OwnItemBody body, @Nullable OwnItem before) {
         at.member("name").optionalText(body.name());
         at.member("hardwareRevision").optionalText(body.hardwareRevision());
         at.member("firmware").optionalText(body.firmware());
         at.member("serialNumber").optionalText(body.serialNumber());
         at.member("note").optionalText(body.note());
+        Days.check(at.member("acquiredOn"), body.acquiredOn());
         if (body.paid() != null) {
             GearReader.priceAt(at.member("paid"), body.paid());
         }
         OwnItem item = item(at, id, body);
-        if (item != null && item.isMissing()) {
+        if (item == null) {
+            return;
+        }
+        boolean isAsBefore = before != null && item.isSameGearAs(before);
+        if (item.isMissing() && !isAsBefore) {
             at.member("catalogueId").invalid("The catalogue has no " + item.kind() + " with this id.");
         }
-        if (item != null && item.source() != null && body.variantId() != null) {
-            variant(at.member("variantId"), item.source(), body.variantId());
-        } else if (body.variantId() != null && item != null) {
+        if (item.variantId() != null && item.kind() != ItemKind.SOURCE) {
             at.member("variantId").invalid("Only a console has variants.");
+        } else if (item.source() != null && item.isLost() && !isAsBefore) {
+            at.member("variantId")
+                    .invalid("The source has no variant with this id; it has " + variants(item.source()) + ".");
         }
-        return item;
     }
 
     /** As it was written when it was sound; the catalogue may lack it by now. */
@@ -87,11 +97,7 @@ final class ItemReader {
                 : new OwnItem(id, kind, null, body.variantId(), body.firmware(), source, display, converter, link);
     }
 
-    private static void variant(Place at, Source source, String id) {
-        if (source.variants().stream().map(Variant::id).noneMatch(id::equals)) {
-            at.invalid("The source has no variant with this id; it has "
-                    + String.join(
-                            ", ", source.variants().stream().map(Variant::id).toList()) + ".");
-        }
+    private static String variants(Source source) {
+        return source.variants().stream().map(Variant::id).collect(Collectors.joining(", "));
     }
 }

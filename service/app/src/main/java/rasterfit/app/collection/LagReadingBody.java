@@ -5,6 +5,7 @@ import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import rasterfit.gear.LagReading;
 
@@ -37,4 +38,11 @@ record LagReadingBody(
         @Nullable String note,
 
         @Schema(accessMode = Schema.AccessMode.READ_ONLY) @Nullable
-        LagStatisticsAnswer statistics) {}
+        LagStatisticsAnswer statistics)
+        implements NamesItems {
+
+    @Override
+    public Set<String> namedItems() {
+        return Set.of(item);
+    }
+}

@@ -1,6 +1,7 @@
 package rasterfit.app.collection;
 
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -42,6 +43,25 @@ record OwnItem(
 
     boolean isMissing() {
         return source == null && display == null && converter == null && link == null;
+    }
+
+    /** Whether the catalogue lacks the thing, or this variant of it. */
+    boolean isLost() {
+        return isMissing()
+                || (source != null
+                        && variantId != null
+                        && source.variants().stream().noneMatch(one -> one.id().equals(variantId)));
+    }
+
+    /** Whether it is the same piece of gear, whatever else is noted of it. */
+    boolean isSameGearAs(OwnItem other) {
+        return kind == other.kind
+                && Objects.equals(catalogueId, other.catalogueId)
+                && Objects.equals(variantId, other.variantId)
+                && Objects.equals(source, other.source)
+                && Objects.equals(display, other.display)
+                && Objects.equals(converter, other.converter)
+                && Objects.equals(link, other.link);
     }
 
     boolean isSwitch() {

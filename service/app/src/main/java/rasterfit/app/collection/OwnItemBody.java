@@ -1,5 +1,6 @@
 package rasterfit.app.collection;
 
+import io.swagger.v3.oas.annotations.media.Schema;
 import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;
 import rasterfit.app.gear.ConverterBody;
@@ -15,6 +16,7 @@ import rasterfit.app.gear.SourceBody;
  * @param id that of the address, which may be repeated here
  * @param variantId of a console, which of its variants it is
  * @param firmware the present one; test results made with another one do not decide any more
+ * @param missingFromCatalogue read only: true where the catalogue does not hold the thing, or this variant of it, any more
  */
 record OwnItemBody(
         @Nullable String id,
@@ -31,7 +33,10 @@ record OwnItemBody(
         @Nullable String serialNumber,
         @Nullable LocalDate acquiredOn,
         @Nullable PriceBody paid,
-        @Nullable String note) {
+        @Nullable String note,
+
+        @Schema(accessMode = Schema.AccessMode.READ_ONLY) @Nullable
+        Boolean missingFromCatalogue) {
 
     /** What kind of thing of the catalogue it is. */
     enum ItemKind {

@@ -6,8 +6,8 @@ import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
-import java.net.URI;
 import java.time.LocalDate;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.springframework.format.annotation.DateTimeFormat;
 import org.springframework.http.HttpHeaders;
@@ -27,11 +27,13 @@ import org.springframework.web.bind.annotation.RestController;
 import rasterfit.app.access.Requires;
 import rasterfit.app.access.Scope;
 import rasterfit.app.answer.Page;
-import rasterfit.app.collection.CollectionService.Created;
+import rasterfit.app.collection.CollectionService.Told;
 import rasterfit.app.idempotency.IdempotentRequest;
+import rasterfit.app.problem.ProblemError;
+import rasterfit.app.problem.ProblemException;
+import rasterfit.app.problem.ProblemType;
 import rasterfit.app.resource.MergePatch;
 import rasterfit.app.resource.PageRequest;
-import rasterfit.app.resource.Precondition;
 import tools.jackson.databind.node.ObjectNode;
 
 /** What stands in a collection: one kind of record for each section. */
@@ -51,7 +53,7 @@ class RecordController {
     @GetMapping(produces = JSON)
     @Operation(
             operationId = "listRecords",
-            summary = "List the records of one section by id; due work by day, whole and without what is done")
+            summary = "List the records of one section by id; due work by day, without what is done")
     @ApiResponse(
             responseCode = "200",
             description = "A part of the list: items, and next if there is more",
@@ -67,12 +69,21 @@ class RecordController {
             @RequestParam(defaultValue = "50") int size,
             @RequestParam(required = false) @Nullable String cursor) {
         Section of = section(section);
+        if (asOf != null && !Days.holds(asOf)) {
+            throw dayRefused(Days.WORDS);
+        }
         PageRequest part = PageRequest.of(size, cursor);
-        return of == Section.DUE ? service.due(collection, asOf) : service.records(collection, of, part, asOf);
+        if (of == Section.DUE) {
+            return service.due(collection, part, asOf);
+        } else if (asOf != null) {
+            throw dayRefused("Only due work is looked at on a day.");
+        }
+        return service.records(collection, of, part);
     }
 
     @Requires(Scope.WRITE)
     @PostMapping(consumes = JSON, produces = JSON)
+    @RecordTaken
     @Operation(operationId = "createRecord", summary = "Create a record under its own id, or one made by the service")
     @ApiResponse(
             responseCode = "201",
@@ -85,11 +96,9 @@ class RecordController {
             @RequestBody ObjectNode document) {
         Section of = section(section);
         String address = "/v1/collections/" + collection + "/" + of.path();
-        Created created = service.create(
+        Told told = service.create(
                 collection, of, document, new IdempotentRequest(idempotencyKey, "POST " + address, document));
-        return ResponseEntity.created(URI.create(address + "/" + created.id()))
-                .eTag(Precondition.tag(created.revision()))
-                .body(service.record(collection, of, created.id()).document());
+        return CollectionController.written(told, address + "/" + told.id());
     }
 
     @Requires(Scope.READ)
@@ -106,6 +115,7 @@ class RecordController {
 
     @Requires(Scope.WRITE)
     @PutMapping(path = "/{id}", consumes = JSON, produces = JSON)
+    @RecordTaken
     @Operation(operationId = "putRecord", summary = "Create or replace one record")
     @ApiResponse(
             responseCode = "201",
@@ -121,7 +131,7 @@ class RecordController {
             @RequestBody ObjectNode document) {
         Section of = section(section);
         return CollectionController.written(
-                service.put(collection, of, id, document, new Precondition(ifMatch, ifNoneMatch)),
+                service.put(collection, of, id, document, RecordTag.believed(ifMatch, ifNoneMatch)),
                 "/v1/collections/" + collection + "/" + of.path() + "/" + id);
     }
 
@@ -141,7 +151,7 @@ class RecordController {
                         section(section),
                         id,
                         document -> MergePatch.apply(document, patch),
-                        new Precondition(ifMatch, null)),
+                        RecordTag.believed(ifMatch, null)),
                 "");
     }
 
@@ -154,8 +164,13 @@ class RecordController {
             @PathVariable String section,
             @PathVariable String id,
             @RequestHeader(name = HttpHeaders.IF_MATCH, required = false) @Nullable String ifMatch) {
-        service.delete(collection, section(section), id, new Precondition(ifMatch, null));
+        service.delete(collection, section(section), id, RecordTag.believed(ifMatch, null));
         return ResponseEntity.noContent().build();
+    }
+
+    private static ProblemException dayRefused(String message) {
+        return new ProblemException(
+                ProblemType.INVALID_PARAMETER, "asOf: " + message, List.of(ProblemError.inParameter("asOf", message)));
     }
 
     private static Section section(String path) {

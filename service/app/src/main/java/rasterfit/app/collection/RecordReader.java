@@ -1,6 +1,9 @@
 package rasterfit.app.collection;
 
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import org.springframework.stereotype.Component;
 import rasterfit.app.gear.Faults;
@@ -11,14 +14,12 @@ import rasterfit.gear.Catalogue;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectMapper;
+import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /** Reads collections and their records, as clients write them and as they are stored. */
 @Component
 class RecordReader {
-    /** What answers add to a document and ignore when it comes back. */
-    private static final List<String> READ_ONLY = List.of("statistics", "nextOn", "overdue", "cautions");
-
     private final ObjectMapper mapper;
 
     RecordReader(ObjectMapper mapper) {
@@ -35,7 +36,7 @@ class RecordReader {
      */
     ReadRecord read(Section section, String id, ObjectNode document, Contents contents, Catalogue catalogue) {
         ObjectNode kept = document.deepCopy();
-        READ_ONLY.forEach(kept::remove);
+        section.addedMembers().forEach(kept::remove);
         Faults faults = new Faults();
         Place root = Place.root(faults);
         ObjectNode complete = identified(root, kept, id);
@@ -43,13 +44,13 @@ class RecordReader {
         Record body = body(complete, section.bodyType());
         Set<PortUse> ports = Set.of();
         if (body instanceof OwnItemBody item) {
-            new ItemReader(catalogue).read(root, id, item);
+            new ItemReader(catalogue).read(root, id, item, contents.items().get(id));
         } else if (body instanceof ConnectionBody connection) {
             ports = new ConnectionReader(contents).read(root, connection);
         } else if (body instanceof LagReadingBody reading) {
-            new FindingsReader(contents).reading(root, reading);
+            new FindingsReader(contents).check(root, reading);
         } else if (body instanceof TestResultBody test) {
-            new FindingsReader(contents).test(root, test);
+            new FindingsReader(contents).check(root, test);
         } else if (body instanceof ServiceNoteBody note) {
             new UpkeepReader(contents).note(root, note);
         } else if (body instanceof DueBody due) {
@@ -95,9 +96,32 @@ class RecordReader {
                 contents.due().put(text.id(), due);
             }
         }
-        contents.connections()
-                .forEach((id, body) -> contents.ports().put(id, new ConnectionReader(contents).read(nowhere, body)));
         return contents;
+    }
+
+    /** An item that was sound when it was written. */
+    OwnItem item(String json, Catalogue catalogue) {
+        ObjectNode document = tree(json);
+        String id = document.path("id").asString();
+        return Objects.requireNonNull(
+                new ItemReader(catalogue).item(Place.root(new Faults()), id, stored(document, OwnItemBody.class)));
+    }
+
+    /** A record as it was written when it was sound. */
+    <T extends Record> T stored(ObjectNode document, Class<T> type) {
+        return body(document, type);
+    }
+
+    /** A collection with an array for each of its sections. */
+    ObjectNode whole(String collection, List<RecordText> records) {
+        ObjectNode document = tree(collection);
+        Map<Section, ArrayNode> arrays = new EnumMap<>(Section.class);
+        for (Section section : Section.values()) {
+            arrays.put(section, document.putArray(section.path()));
+        }
+        records.forEach(
+                text -> Objects.requireNonNull(arrays.get(text.section())).add(tree(text.document())));
+        return document;
     }
 
     ObjectNode tree(String json) {

@@ -1,10 +1,12 @@
 package rasterfit.app.collection;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Isolation;
@@ -26,6 +28,8 @@ import rasterfit.upkeep.InputTest;
 /** Collections as computations take them. */
 @Component
 class StoredBelongings implements Belongings {
+    private static final Set<Section> READ = EnumSet.of(Section.ITEMS, Section.LAG_READINGS, Section.TEST_RESULTS);
+
     private final CollectionStore store;
 
     StoredBelongings(CollectionStore store) {
@@ -37,7 +41,8 @@ class StoredBelongings implements Belongings {
     @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
     public Optional<Owned> find(String owner, String collectionId, Catalogue catalogue) {
         CollectionKey key = new CollectionKey(owner, collectionId);
-        return store.find(key).map(stored -> owned(collectionId, stored.revision(), store.gear(key, catalogue)));
+        return store.find(key)
+                .map(stored -> owned(collectionId, stored.revision(), store.contents(key, READ, catalogue)));
     }
 
     private static Owned owned(String id, long revision, Contents contents) {
@@ -64,15 +69,14 @@ class StoredBelongings implements Belongings {
 
     /** What was noted of inputs that the display does not have any more is told by whoever applies it. */
     private static OwnedDisplay display(OwnItem item, Display display, Contents contents) {
-        FindingsReader reader = new FindingsReader(contents);
         List<InputReading> readings = new ArrayList<>();
         contents.readings().values().stream()
                 .filter(body -> body.item().equals(item.id()))
-                .forEach(body -> add(readings, reader.reading(Place.root(new Faults()), body)));
+                .forEach(body -> add(readings, FindingsReader.reading(Place.root(new Faults()), body)));
         List<InputTest> tests = new ArrayList<>();
         contents.tests().values().stream()
                 .filter(body -> body.item().equals(item.id()))
-                .forEach(body -> add(tests, reader.test(Place.root(new Faults()), body)));
+                .forEach(body -> add(tests, FindingsReader.test(Place.root(new Faults()), body)));
         return new OwnedDisplay(item.catalogueId(), display, item.firmware(), readings, tests);
     }
 

@@ -36,11 +36,11 @@ class StoredCollection implements Persistable<StoredCollection.CollectionKey> {
     @SuppressWarnings("NullAway.Init")
     protected StoredCollection() {}
 
-    StoredCollection(CollectionKey key, String document) {
+    StoredCollection(CollectionKey key, String document, long revision) {
         this.key = key;
         this.document = document;
-        this.revision = 1;
-        this.changedIn = 1;
+        this.revision = revision;
+        this.changedIn = revision;
     }
 
     /** @param owner others cannot find it */
@@ -65,14 +65,15 @@ class StoredCollection implements Persistable<StoredCollection.CollectionKey> {
         stored = true;
     }
 
-    void become(String changed) {
+    void become(String changed, long atRevision) {
         document = changed;
-        changedIn = next();
+        changedIn = atRevision;
+        revision = atRevision;
     }
 
-    long next() {
-        revision++;
-        return revision;
+    /** Something in it changed. */
+    void move(long atRevision) {
+        revision = atRevision;
     }
 
     long revision() {

@@ -92,6 +92,10 @@ class StoredRecord implements Persistable<StoredRecord.RecordKey> {
         return this;
     }
 
+    Set<PortUse> ports() {
+        return Set.copyOf(ports);
+    }
+
     long revision() {
         return revision;
     }

@@ -1,6 +1,7 @@
 package rasterfit.app.collection;
 
 import java.time.LocalDate;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import rasterfit.gear.DisplayTest;
 
@@ -24,4 +25,11 @@ record TestResultBody(
         DisplayTest.Outcome outcome,
         @Nullable String firmware,
         LocalDate on,
-        @Nullable String note) {}
+        @Nullable String note)
+        implements NamesItems {
+
+    @Override
+    public Set<String> namedItems() {
+        return Set.of(item);
+    }
+}

@@ -1,7 +1,5 @@
 package rasterfit.app.collection;
 
-import java.time.LocalDate;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import rasterfit.app.gear.GearReader;
 import rasterfit.app.gear.Place;
@@ -20,6 +18,13 @@ final class UpkeepReader {
 
     void note(Place at, ServiceNoteBody body) {
         item(at, body.item());
+        Days.check(at.member("on"), body.on());
+        if (body.done() != null) {
+            DueBody done = contents.due().get(body.done());
+            if (done == null || !done.item().equals(body.item())) {
+                at.member("done").invalid("The item has no due work with this id.");
+            }
+        }
         text(at, body.work(), body.text());
         if (body.cost() != null) {
             GearReader.priceAt(at.member("cost"), body.cost());
@@ -29,6 +34,8 @@ final class UpkeepReader {
     void due(Place at, DueBody body) {
         item(at, body.item());
         text(at, body.work(), body.text());
+        Days.check(at.member("dueOn"), body.dueOn());
+        Days.check(at.member("lastDoneOn"), body.lastDoneOn());
         Integer months = at.member("everyMonths").optionalCount(body.everyMonths(), MONTHS);
         boolean isOnce = body.dueOn() != null;
         boolean recurs = months != null || body.lastDoneOn() != null;
@@ -39,34 +46,6 @@ final class UpkeepReader {
         } else if (recurs && months == null && body.work().usualMonths() == null) {
             at.member("everyMonths").missing("This work has no usual interval.");
         }
-    }
-
-    /**
-     * When the work is due next: empty where it was due once and has been done. A service note of the same work on the same
-     * item counts as done.
-     */
-    Optional<LocalDate> next(DueBody body) {
-        LocalDate done = contents.notes().values().stream()
-                .filter(note -> note.item().equals(body.item()) && note.work() == body.work())
-                .filter(note -> body.work() != UpkeepWork.OTHER
-                        || String.valueOf(note.text()).equals(body.text()))
-                .map(ServiceNoteBody::on)
-                .max(LocalDate::compareTo)
-                .orElse(LocalDate.MIN);
-        LocalDate last = body.lastDoneOn();
-        if (last == null) {
-            LocalDate dueOn = body.dueOn();
-            return dueOn == null || !done.isEqual(LocalDate.MIN) ? Optional.empty() : Optional.of(dueOn);
-        }
-        return Optional.of((done.isAfter(last) ? done : last).plusMonths(months(body)));
-    }
-
-    private static long months(DueBody body) {
-        if (body.everyMonths() != null) {
-            return body.everyMonths().longValueExact();
-        }
-        Integer usual = body.work().usualMonths();
-        return usual == null ? 0 : usual;
     }
 
     private void item(Place at, String id) {

@@ -2,7 +2,6 @@ package rasterfit.app.collection;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -64,13 +63,6 @@ class CollectionCallTest extends CollectionsServed {
         assertThat(read(path + "/items").path("items").size()).isEqualTo(7);
     }
 
-    private HttpResponse<String> postOnce(String path, String body, String key) throws Exception {
-        return send(request(path)
-                .header("Content-Type", "application/json")
-                .header("Idempotency-Key", key)
-                .POST(BodyPublishers.ofString(body)));
-    }
-
     @Test
     void itemsComeInPages() throws Exception {
         String path = shelf("paged");
@@ -83,13 +75,6 @@ class CollectionCallTest extends CollectionsServed {
         problem(get(path + "/items?cursor=%21"), 400, "invalid-parameter");
         problem(get(path + "/shoes"), 404, "not-found");
         problem(get("/v1/collections/nobodys/items"), 404, "not-found");
-    }
-
-    private static List<String> ids(JsonNode page) {
-        return page.path("items")
-                .valueStream()
-                .map(one -> one.path("id").asString())
-                .toList();
     }
 
     @ParameterizedTest

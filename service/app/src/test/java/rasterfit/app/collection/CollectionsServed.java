@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rasterfit.app.problem.ServedTest;
 import tools.jackson.databind.JsonNode;
@@ -72,13 +73,36 @@ abstract class CollectionsServed extends ServedTest {
         return send(path, "POST", "application/json", body, null);
     }
 
+    final HttpResponse<String> postOnce(String path, String body, String key) throws Exception {
+        return send(request(path)
+                .header("Content-Type", "application/json")
+                .header("Idempotency-Key", key)
+                .POST(BodyPublishers.ofString(body)));
+    }
+
+    /** For clients in classes of their own. */
+    final HttpResponse<String> found(String path) throws Exception {
+        return get(path);
+    }
+
+    final HttpResponse<String> delete(String path, String ifMatch) throws Exception {
+        return send(request(path).header("If-Match", ifMatch).DELETE());
+    }
+
     final HttpResponse<String> delete(String path) throws Exception {
-        return send(request(path).header("If-Match", tag(get(path))).DELETE());
+        return delete(path, tag(get(path)));
     }
 
     private HttpResponse<String> send(String path, String method, String type, String body, @Nullable String ifMatch)
             throws Exception {
         var request = request(path).header("Content-Type", type).method(method, BodyPublishers.ofString(body));
         return send(ifMatch == null ? request : request.header("If-Match", ifMatch));
+    }
+
+    static List<String> ids(JsonNode page) {
+        return page.path("items")
+                .valueStream()
+                .map(one -> one.path("id").asString())
+                .toList();
     }
 }

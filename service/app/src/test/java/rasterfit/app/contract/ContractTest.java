@@ -158,6 +158,23 @@ class ContractTest extends ServedTest {
                 .isEqualTo("string");
     }
 
+    @Test
+    void aRecordIsThatOfItsSection() throws Exception {
+        JsonNode section = contract().at("/paths/~1v1~1collections~1{collection}~1{section}");
+        JsonNode record = contract().at("/paths/~1v1~1collections~1{collection}~1{section}~1{id}");
+        for (JsonNode body : List.of(section.at("/post/requestBody"), record.at("/put/requestBody"))) {
+            assertThat(body.path("required").asBoolean()).isTrue();
+            assertThat(body.at("/content/application~1json/schema/oneOf").toString())
+                    .contains(
+                            "OwnItemBody",
+                            "ConnectionBody",
+                            "LagReadingBody",
+                            "TestResultBody",
+                            "ServiceNoteBody",
+                            "DueBody");
+        }
+    }
+
     /** The generator names schemas by simple name, and of two equal names one would vanish. */
     @Test
     void noTwoRecordsShareASimpleName() {
