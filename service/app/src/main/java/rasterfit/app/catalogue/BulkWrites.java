@@ -20,6 +20,7 @@ import rasterfit.app.problem.ProblemError;
 import rasterfit.app.problem.ProblemException;
 import rasterfit.app.problem.ProblemType;
 import rasterfit.app.problem.Problems;
+import rasterfit.app.resource.Precondition;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -95,11 +96,15 @@ public class BulkWrites {
     /**
      * Writes many items as one change with one revision. Items that are already as they should be are left as they are.
      *
+     * @param ifMatch the state of the whole catalogue that is changed; absent where any will do
      * @param progress is told how many items are done; what it throws ends the transaction
      */
     @Transactional
-    public ImportReport write(List<CheckedItem> wanted, String writer, IntConsumer progress) {
+    public ImportReport write(List<CheckedItem> wanted, String writer, @Nullable String ifMatch, IntConsumer progress) {
         CatalogueState state = lock.take(WriteLock.FOR_MANY);
+        if (ifMatch != null) {
+            new Precondition(ifMatch, null).check(state.revision());
+        }
         Difference difference = difference(wanted);
         int done = wanted.size() - difference.changed();
         progress.accept(done);
@@ -124,7 +129,7 @@ public class BulkWrites {
     public boolean writeIfEmpty(List<CheckedItem> wanted, String writer) {
         boolean isEmpty = lock.take(WriteLock.FOR_MANY).revision() == 0;
         if (isEmpty) {
-            write(wanted, writer, done -> {});
+            write(wanted, writer, null, done -> {});
         }
         return isEmpty;
     }

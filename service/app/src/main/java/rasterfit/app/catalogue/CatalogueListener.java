@@ -9,9 +9,7 @@ import org.postgresql.PGConnection;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.context.SmartLifecycle;
-import org.springframework.dao.DataAccessException;
 import org.springframework.stereotype.Component;
-import org.springframework.transaction.TransactionException;
 import rasterfit.app.problem.ProblemException;
 
 /**
@@ -70,7 +68,7 @@ class CatalogueListener implements SmartLifecycle {
                 }
                 isAway = false;
                 follow(connection);
-            } catch (SQLException | DataAccessException | TransactionException away) {
+            } catch (SQLException | RuntimeException away) {
                 if (!isAway && running) {
                     LOG.warn(
                             "The catalogue cannot be followed; matches go on with what is known: {}",

@@ -15,7 +15,8 @@ import rasterfit.gear.Format;
 /**
  * What a list of items is narrowed by. Format, connector and line rate have to hold together for one input or output.
  *
- * @param lineRateHz inside the limits that are known; where none are known any rate may do
+ * @param lineRateHz inside the limits that are known, to half a percent, since few people measure better; an item that states
+ *     no line rate at all, such as a cable, may do
  * @param mostPrice the greatest price is at most this; an unknown price is not
  * @param currency of that price
  */
@@ -26,6 +27,9 @@ record ItemSearch(
         @Nullable BigDecimal lineRateHz,
         @Nullable BigDecimal mostPrice,
         @Nullable String currency) {
+
+    private static final BigDecimal WIDER = new BigDecimal("1.005");
+    private static final BigDecimal NARROWER = new BigDecimal("0.995");
 
     /** Items in the order of their ids, from behind one on. */
     Specification<StoredItem> after(@Nullable String id) {
@@ -41,13 +45,20 @@ record ItemSearch(
             }
             if (format != null || connector != null || lineRateHz != null) {
                 Subquery<Integer> some = query.subquery(Integer.class);
-                all.add(build.exists(some.select(build.literal(1)).where(capable(some.correlate(item), build))));
+                all.add(build.exists(some.select(build.literal(1)).where(capable(some.correlate(item), some, build))));
             }
             return build.and(all);
         };
     }
 
-    private Predicate capable(Root<StoredItem> item, CriteriaBuilder build) {
+    /** Whether any line rate of the item is known. */
+    private static Subquery<Integer> known(Root<StoredItem> item, Subquery<Integer> query, CriteriaBuilder build) {
+        Subquery<Integer> some = query.subquery(Integer.class);
+        Join<StoredItem, StoredItem.StoredCapability> any = some.correlate(item).join("capabilities");
+        return some.select(build.literal(1)).where(build.isNotNull(any.get("lineRateLeast")));
+    }
+
+    private Predicate capable(Root<StoredItem> item, Subquery<Integer> query, CriteriaBuilder build) {
         Join<StoredItem, StoredItem.StoredCapability> capability = item.join("capabilities");
         List<Predicate> all = new ArrayList<>();
         if (format != null) {
@@ -58,10 +69,10 @@ record ItemSearch(
         }
         if (lineRateHz != null) {
             all.add(build.or(
-                    build.isNull(capability.get("lineRateLeast")),
+                    build.not(build.exists(known(item, query, build))),
                     build.and(
-                            build.le(capability.get("lineRateLeast"), lineRateHz),
-                            build.ge(capability.get("lineRateGreatest"), lineRateHz))));
+                            build.le(capability.get("lineRateLeast"), lineRateHz.multiply(WIDER)),
+                            build.ge(capability.get("lineRateGreatest"), lineRateHz.multiply(NARROWER)))));
         }
         return build.and(all);
     }

@@ -12,7 +12,7 @@ import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 import org.springframework.data.domain.Persistable;
 
-/** One state that an item had; without a document, that it was deleted. WrittenItem once and never changed. */
+/** One state that an item had; without a document, that it was deleted. Written once and never changed. */
 @Entity
 @Table(name = "catalogue_revision")
 class StoredRevision implements Persistable<StoredRevision.RevisionKey> {

@@ -1,5 +1,6 @@
 package rasterfit.app.collection;
 
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -281,10 +282,13 @@ class CollectionStore {
         return contents(key, sections, catalogues.current());
     }
 
-    /** What stands in some sections; the others are empty. */
+    /** What stands in some sections, in the order in which it was last written; the others are empty. */
     @Transactional(readOnly = true)
     Contents contents(CollectionKey key, Set<Section> sections, Catalogue catalogue) {
-        return reader.contents(all(key, sections), catalogue);
+        List<RecordText> inOrder = all(key, sections).stream()
+                .sorted(Comparator.comparing(RecordText::section).thenComparing(RecordText::revision))
+                .toList();
+        return reader.contents(inOrder, catalogue);
     }
 
     private StoredCollection lock(CollectionKey key) {

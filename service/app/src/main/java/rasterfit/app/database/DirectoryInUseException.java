@@ -7,8 +7,12 @@ final class DirectoryInUseException extends RuntimeException {
     private static final long serialVersionUID = 1L;
 
     DirectoryInUseException(Path directory) {
-        super("Another instance of the service uses the data directory " + directory
-                + ". Stop it, or choose another directory with " + DataDirectory.VARIABLE
-                + ", or give both an external server with spring.datasource.url.");
+        super("Another instance of the service uses the data directory " + directory + ".");
+    }
+
+    /** What would let it start. */
+    String remedy() {
+        return "Stop it, or choose another directory with " + DataDirectory.VARIABLE
+                + ", or give both an external server with spring.datasource.url.";
     }
 }

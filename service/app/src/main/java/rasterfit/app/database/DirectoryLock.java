@@ -5,7 +5,6 @@ import java.io.UncheckedIOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import org.jspecify.annotations.Nullable;
@@ -21,7 +20,7 @@ final class DirectoryLock implements AutoCloseable {
     /** @throws DirectoryInUseException if a live process, this one included, owns the directory */
     static DirectoryLock take(Path directory) {
         try {
-            Files.createDirectories(directory);
+            OwnOnly.create(directory);
             FileChannel channel = FileChannel.open(
                     directory.resolve("service.lock"), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
             if (tryLock(channel) == null) {

@@ -36,6 +36,7 @@ final class EmbeddedServer implements AutoCloseable {
         try {
             Path data = directory.resolve("postgresql-" + MAJOR_VERSION);
             OrphanedServer.stop(data);
+            OwnOnly.create(directory.resolve("binaries"));
             EmbeddedPostgres server = EmbeddedPostgres.builder()
                     .setDataDirectory(data)
                     .setCleanDataDirectory(false)

@@ -47,11 +47,16 @@ record TokenRequestBody(
         return new Wanted(owner, name, scopes, expiry);
     }
 
+    /** RFC 3339 has years of four digits. */
+    private static final Instant LATEST = Instant.parse("9999-12-31T23:59:59Z");
+
     private static Instant time(Place at, String written, Instant now) {
         try {
             Instant time = OffsetDateTime.parse(written).toInstant();
             if (!time.isAfter(now)) {
                 at.invalid("It lies in the past.");
+            } else if (time.isAfter(LATEST)) {
+                at.outOfRange("It lies after the year 9999.", LATEST.toString());
             }
             return time;
         } catch (DateTimeParseException malformed) {

@@ -71,10 +71,17 @@ final class QueryParameters implements HandlerInterceptor {
             if (!pair.isEmpty()) {
                 int equals = pair.indexOf('=');
                 names.add(decode(equals < 0 ? pair : pair.substring(0, equals)));
-                decode(pair.substring(equals + 1));
+                check(decode(pair.substring(equals + 1)));
             }
         }
         return names;
+    }
+
+    /** A control character is in no value that is taken here, and the database knows no NUL. */
+    private static void check(String value) {
+        if (value.chars().anyMatch(Character::isISOControl)) {
+            throw new ProblemException(ProblemType.INVALID_PARAMETER, "The query holds a control character.");
+        }
     }
 
     private static String decode(String encoded) {

@@ -18,7 +18,8 @@ final class Cursor {
     static Optional<String> read(String cursor) {
         try {
             String last = new String(Base64.getUrlDecoder().decode(cursor), StandardCharsets.UTF_8);
-            return of(last).equals(cursor) ? Optional.of(last) : Optional.empty();
+            boolean isOurs = of(last).equals(cursor) && last.chars().noneMatch(Character::isISOControl);
+            return isOurs ? Optional.of(last) : Optional.empty();
         } catch (IllegalArgumentException malformed) {
             return Optional.empty();
         }

@@ -3,12 +3,15 @@ package rasterfit.app.transfer;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
 import java.util.List;
 import java.util.function.IntConsumer;
 import org.springframework.stereotype.Component;
 import rasterfit.app.catalogue.BulkWrites;
 import rasterfit.app.catalogue.CheckedItem;
 import rasterfit.app.catalogue.Kind;
+import rasterfit.app.problem.ProblemException;
+import rasterfit.app.problem.ProblemType;
 import tools.jackson.databind.ObjectMapper;
 
 /** Takes what was sent apart into its items; all of them are valid, or none is given. */
@@ -38,6 +41,10 @@ class DocumentReader {
                 document.read(in);
                 collector.throwIfFaulty(document::placed);
             }
+        } catch (CharacterCodingException otherCharacters) {
+            throw new ProblemException(
+                    table == null ? ProblemType.MALFORMED_JSON : ProblemType.MALFORMED_CSV,
+                    "The text is not in UTF-8.");
         } catch (IOException unreadable) {
             throw new UncheckedIOException("the body of an import was put aside and cannot be read", unreadable);
         }

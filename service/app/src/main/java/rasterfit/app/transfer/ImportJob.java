@@ -11,17 +11,25 @@ final class ImportJob {
     private final IdempotentRequest request;
     private final SentText text;
     private final boolean isOnlyChecked;
+    private final @Nullable String ifMatch;
     private volatile int checked;
     private volatile int done;
     private volatile @Nullable Integer total;
     private volatile boolean isEnded;
 
-    ImportJob(String id, String owner, IdempotentRequest request, SentText text, boolean isOnlyChecked) {
+    ImportJob(
+            String id,
+            String owner,
+            IdempotentRequest request,
+            SentText text,
+            boolean isOnlyChecked,
+            @Nullable String ifMatch) {
         this.id = id;
         this.owner = owner;
         this.request = request;
         this.text = text;
         this.isOnlyChecked = isOnlyChecked;
+        this.ifMatch = ifMatch;
     }
 
     String id() {
@@ -42,6 +50,12 @@ final class ImportJob {
 
     boolean isOnlyChecked() {
         return isOnlyChecked;
+    }
+
+    /** Which state of the catalogue is changed; absent where any will do. */
+    @Nullable
+    String ifMatch() {
+        return ifMatch;
     }
 
     int checked() {

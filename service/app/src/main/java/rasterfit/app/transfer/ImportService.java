@@ -8,6 +8,7 @@ import java.util.UUID;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Future;
+import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import org.jspecify.annotations.Nullable;
@@ -24,6 +25,11 @@ import rasterfit.app.problem.Problems;
 /** Takes imports in, and answers with the report or with where to look for it. */
 @Service
 class ImportService {
+    /** Texts that are being sent at once (assumption). */
+    private static final int MOST_UPLOADS = 32;
+
+    private final Semaphore uploads = new Semaphore(MOST_UPLOADS);
+
     static final String PATH = "/v1/catalogue/imports";
 
     /** Whoever waits longer is better told how far it is. */
@@ -51,34 +57,54 @@ class ImportService {
 
     /**
      * @param table the kind of a table; null for the JSON document
+     * @param ifMatch which state of the catalogue is changed; absent where any will do
      * @param key counts only for an import that writes
      */
-    Outcome begin(InputStream body, @Nullable Kind table, boolean isOnlyChecked, @Nullable String key)
+    Outcome begin(
+            InputStream body,
+            @Nullable Kind table,
+            boolean isOnlyChecked,
+            @Nullable String ifMatch,
+            @Nullable String key)
             throws IOException {
         String owner = callers.current().owner();
-        runner.reserve();
-        SentText text = null;
+        SentText text = taken(body, table);
+        boolean isReserved = false;
         boolean isBegun = false;
         try {
-            text = SentText.of(body, table);
+            runner.reserve();
+            isReserved = true;
             String operation = "POST " + PATH + (table == null ? "" : "?kind=" + table.path());
             IdempotentRequest request = new IdempotentRequest(isOnlyChecked ? null : key, operation, text.sha256());
             Optional<ImportReport> before = idempotency.answered(owner, request, ImportReport.class);
             if (before.isPresent()) {
                 return new Outcome(before.get(), null);
             }
-            ImportJob job = new ImportJob(UUID.randomUUID().toString(), owner, request, text, isOnlyChecked);
+            ImportJob job = new ImportJob(UUID.randomUUID().toString(), owner, request, text, isOnlyChecked, ifMatch);
             statuses.begin(job);
             Future<ImportReport> future = runner.submit(job);
             isBegun = true;
             return awaited(job, future);
         } finally {
             if (!isBegun) {
-                runner.giveBack();
-                if (text != null) {
-                    text.close();
+                if (isReserved) {
+                    runner.giveBack();
                 }
+                text.close();
             }
+        }
+    }
+
+    /** A place among the imports is taken only once the text is here: a slow sender hinders nobody who has sent. */
+    private SentText taken(InputStream body, @Nullable Kind table) throws IOException {
+        if (!uploads.tryAcquire()) {
+            throw Problems.unavailable(
+                    "There are " + MOST_UPLOADS + " texts being sent already.", Duration.ofSeconds(2));
+        }
+        try {
+            return SentText.of(body, table);
+        } finally {
+            uploads.release();
         }
     }
 

@@ -74,7 +74,10 @@ class ImportWork {
 
     private ImportReport written(ImportJob job, List<CheckedItem> items) {
         ImportReport report = idempotency.once(
-                job.owner(), job.request(), ImportReport.class, () -> catalogue.write(items, job.owner(), job::done));
+                job.owner(),
+                job.request(),
+                ImportReport.class,
+                () -> catalogue.write(items, job.owner(), job.ifMatch(), job::done));
         statuses.finish(job, report);
         return report;
     }

@@ -41,6 +41,9 @@ import rasterfit.app.resource.Precondition;
 @RestController
 @Tag(name = "catalogue")
 class TransferController {
+    /** Behind the revision in the tag of a table. */
+    private static final String TABLE = "-csv";
+
     private static final String JSON = MediaType.APPLICATION_JSON_VALUE;
     private static final String CSV = "text/csv";
     private static final MediaType CSV_UTF_8 = new MediaType("text", "csv", StandardCharsets.UTF_8);
@@ -95,6 +98,12 @@ class TransferController {
                     String kind,
             @Parameter(description = "Check the document and write nothing") @RequestParam(defaultValue = "false")
                     boolean validate,
+            @Parameter(
+                            description =
+                                    "The tag of the export that was edited; if anything has changed since, nothing is written")
+                    @RequestHeader(name = HttpHeaders.IF_MATCH, required = false)
+                    @Nullable
+                    String ifMatch,
             @RequestHeader(name = IdempotentRequest.HEADER, required = false) @Nullable String idempotencyKey)
             throws IOException {
         boolean isTable = type.isCompatibleWith(CSV_UTF_8);
@@ -103,7 +112,12 @@ class TransferController {
             throw parameter("Only a table is of one kind; the document says the kind of its items itself.");
         }
         inUtf8(type);
-        ImportService.Outcome outcome = imports.begin(request.getInputStream(), table, validate, idempotencyKey);
+        ImportService.Outcome outcome = imports.begin(
+                request.getInputStream(),
+                table,
+                validate,
+                ifMatch == null ? null : ofCatalogue(ifMatch),
+                idempotencyKey);
         ImportAnswer running = outcome.running();
         return running == null
                 ? ResponseEntity.ok(outcome.report())
@@ -164,6 +178,7 @@ class TransferController {
                     .filename(table.path() + ".csv")
                     .build();
             return answer(text)
+                    .eTag('"' + Long.toString(text.revision()) + TABLE + '"')
                     .contentType(CSV_UTF_8)
                     .header(HttpHeaders.CONTENT_DISPOSITION, file.toString())
                     .body(text.bytes());
@@ -174,6 +189,11 @@ class TransferController {
 
     private static ResponseEntity.BodyBuilder answer(Exports.Text text) {
         return ResponseEntity.ok().eTag(Precondition.tag(text.revision())).varyBy(HttpHeaders.ACCEPT);
+    }
+
+    /** A table has a tag of its own, which stands for the same state. */
+    private static String ofCatalogue(String tags) {
+        return tags.replace(TABLE + "\"", "\"");
     }
 
     /** JSON unless a table is liked better. */

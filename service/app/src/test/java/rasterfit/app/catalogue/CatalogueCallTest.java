@@ -177,9 +177,13 @@ class CatalogueCallTest extends ServedTest {
     void gearIsFoundByALineRateThatItsInputsTake() throws Exception {
         // The demo's converters for 15 kHz: 13.5 MHz / 858 = 15,734.27 lines/s (BT.601); none takes 1 MHz.
         assertThat(found("converters?lineRateHz=15734.27&format=RGB")).isNotEmpty();
-        assertThat(found("converters?lineRateHz=1000000&format=RGB"))
-                .hasSizeLessThan(
-                        found("converters?lineRateHz=15734.27&format=RGB").size());
+        assertThat(found("converters?lineRateHz=1000000&format=RGB")).isEmpty();
+        assertThat(found("converters?lineRateHz=5")).isEmpty();
+        // A console by what a meter of five digits shows; BT.601: 15,734.27 lines/s, and 315/88 MHz · 3/2 / 341 =
+        // 15,745.80.
+        assertThat(found("sources?lineRateHz=15740")).contains("quillon-16");
+        // A cable states no line rate.
+        assertThat(found("links?lineRateHz=5")).isNotEmpty();
     }
 
     @ParameterizedTest
@@ -192,7 +196,9 @@ class CatalogueCallTest extends ServedTest {
                 "maxPrice=4",
                 "currency=EUR",
                 "lineRateHz=fast",
-                "colour=RGB"
+                "colour=RGB",
+                "connector=a%00",
+                "cursor=AAAA"
             })
     void aMalformedQueryIsRefused(String query) throws Exception {
         assertThat(get("/v1/catalogue/links?" + query).statusCode()).as(query).isEqualTo(400);

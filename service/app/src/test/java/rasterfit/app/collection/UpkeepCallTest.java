@@ -38,6 +38,19 @@ class UpkeepCallTest extends CollectionsServed {
     }
 
     @Test
+    void ofTwoReadingsOfADayTheOneWrittenLastCounts() throws Exception {
+        String both = shelf("same-day");
+        created(put(both + "/lag-readings/zz-first", READING.replace("[4, 5, 4, 6, 5]", "[10, 10]"), null));
+        created(put(both + "/lag-readings/aa-second", READING.replace("[4, 5, 4, 6, 5]", "[2, 2]"), null));
+        String second = shelf("same-day-second");
+        created(put(second + "/lag-readings/only", READING.replace("[4, 5, 4, 6, 5]", "[2, 2]"), null));
+        JsonNode lag = JSON.readTree(match("same-day").body()).findValue("displayLagMs");
+        assertThat(lag)
+                .isNotNull()
+                .isEqualTo(JSON.readTree(match("same-day-second").body()).findValue("displayLagMs"));
+    }
+
+    @Test
     void aReadingTakesThePlaceOfWhatTheCatalogueSays() throws Exception {
         String path = shelf("measured");
         assertThat(match("measured").body()).doesNotContain("display.lag-measured-by-owner");

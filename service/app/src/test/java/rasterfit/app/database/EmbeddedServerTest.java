@@ -6,7 +6,9 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.BufferedReader;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.ResultSet;
@@ -36,6 +38,11 @@ class EmbeddedServerTest {
             assertThat(queried(server, "show listen_addresses")).isEqualTo("127.0.0.1");
             assertThat(queried(server, "show server_version")).startsWith(EmbeddedServer.MAJOR_VERSION + ".");
             assertThat(Path.of(queried(server, "show data_directory"))).startsWith(directory);
+            // Programs are started from there.
+            assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(directory)))
+                    .isEqualTo("rwx------");
+            assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(directory.resolve("binaries"))))
+                    .isEqualTo("rwx------");
         }
         try (EmbeddedServer server = EmbeddedServer.start(directory)) {
             assertThat(queried(server, "select value from kept")).isEqualTo("7");
@@ -48,7 +55,8 @@ class EmbeddedServerTest {
             assertThatThrownBy(() -> EmbeddedServer.start(directory))
                     .isInstanceOf(DirectoryInUseException.class)
                     .hasMessageContaining(directory.toString())
-                    .hasMessageContaining(DataDirectory.VARIABLE);
+                    .satisfies(refused -> assertThat(((DirectoryInUseException) refused).remedy())
+                            .contains(DataDirectory.VARIABLE));
             assertThat(queried(first, "select 1")).isEqualTo("1");
         }
     }

@@ -221,7 +221,8 @@ class RunningImportTest extends TransferTest {
                 "local",
                 new IdempotentRequest(null, "POST " + IMPORTS, ""),
                 SentText.of(new ByteArrayInputStream(body), null),
-                false);
+                false,
+                null);
     }
 
     /** After this, whatever was at work before is over: there is a place for every import again, and each took its turn. */

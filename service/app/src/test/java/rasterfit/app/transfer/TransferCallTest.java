@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.io.StringReader;
+import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -38,6 +39,45 @@ class TransferCallTest extends TransferTest {
         assertThat(report.path("changed").asInt()).isZero();
         assertThat(report.path("items").asInt()).isEqualTo(items).isGreaterThan(3);
         assertThat(get("/v1/catalogue/exports?kind=" + kind).body()).isEqualTo(document.body());
+    }
+
+    /** RFC 9110 §13.1.1: a table that was edited for a while must not put back what others have changed meanwhile. */
+    @Test
+    void anEditedExportIsWrittenOnlyOverTheStateThatItWasTakenFrom() throws Exception {
+        importCsv(HEADER + "guarded-lead,CABLE,First,VGA,VGA,RGB\r\n", "?kind=links");
+        for (String accept : List.of("text/csv", "application/json")) {
+            String tag = send(request("/v1/catalogue/exports?kind=links").header("Accept", accept))
+                    .headers()
+                    .firstValue("ETag")
+                    .orElseThrow();
+            String edited = HEADER + "guarded-lead,CABLE,Edited as " + accept.length() + ",VGA,VGA,RGB\r\n";
+            assertThat(importCsv(edited, "?kind=links", "If-Match", tag).statusCode())
+                    .isEqualTo(200);
+            String late = HEADER + "guarded-lead,CABLE,Late,VGA,VGA,RGB\r\n";
+            problem(importCsv(late, "?kind=links", "If-Match", tag), 412, "precondition-failed");
+            assertThat(get("/v1/catalogue/links/guarded-lead").body()).contains("Edited as " + accept.length());
+        }
+    }
+
+    @Test
+    void aTableAndADocumentOfOneStateAreToldApart() throws Exception {
+        String table = table("links").headers().firstValue("ETag").orElseThrow();
+        HttpResponse<String> document = send(request("/v1/catalogue/exports?kind=links")
+                .header("Accept", "application/json")
+                .header("If-None-Match", table));
+        assertThat(document.statusCode()).isEqualTo(200);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"ISO-8859-1, text/csv, malformed-csv", "ISO-8859-1, application/json, malformed-json"})
+    void otherCharactersThanUtf8AreToldAsSuch(String charset, String type, String code) throws Exception {
+        String text = type.equals("text/csv")
+                ? HEADER + "latin,CABLE,Längste,VGA,VGA,RGB\r\n"
+                : "{\"format\":\"catalogue/1\",\"links\":[{\"id\":\"latin\",\"name\":\"Längste\"}]}";
+        var request = request(IMPORTS + (type.equals("text/csv") ? "?kind=links" : ""))
+                .header("Content-Type", type)
+                .POST(BodyPublishers.ofByteArray(text.getBytes(charset)));
+        problem(send(request), 400, code);
     }
 
     /** Against another reader of the same file: cell by cell it says what the JSON document says at the path of its column. */
