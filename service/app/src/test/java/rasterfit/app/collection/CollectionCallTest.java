@@ -12,6 +12,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.ObjectNode;
 
 /** Collections, items and connections over HTTP, on a real PostgreSQL server. */
 class CollectionCallTest extends CollectionsServed {
@@ -161,6 +163,39 @@ class CollectionCallTest extends CollectionsServed {
         problem(put(path + "/items/box", named("LINK", "vga-lead"), tag(get(path + "/items/box"))), 409, "conflict");
         assertThat(read(path + "/items/box").path("catalogueId").asString()).isEqualTo("tarn-b");
         assertThat(delete(path + "/items/lead-2").statusCode()).isEqualTo(204);
+    }
+
+    @Test
+    void anItemBecomesAnotherOnlyWhereItStaysPluggedInAsItIs() throws Exception {
+        String path = shelf("other-gear");
+        created(put(path + "/connections/out", connection("box", "out", "set", "digital-1", "lead-1"), null));
+        // Another display with the same input and connector fits.
+        ok(patch(path + "/items/set", "{\"catalogueId\": \"kyloe-55\"}", tag(get(path + "/items/set"))));
+        // A tube has no such input.
+        JsonNode refused = problem(
+                patch(path + "/items/set", "{\"catalogueId\": \"ancroft-25\"}", tag(get(path + "/items/set"))),
+                409,
+                "conflict");
+        assertThat(refused.path("detail").asString()).contains("connection \"out\"");
+
+        // Two variants that give the same signal at different sockets, and a display whose connector nobody noted.
+        ObjectNode source = (ObjectNode) read("/v1/catalogue/sources/quillon-16");
+        ObjectNode display = (ObjectNode) read("/v1/catalogue/displays/lowick-40");
+        source.remove("id");
+        display.remove("id");
+        ((ObjectNode) display.at("/inputs/0")).remove("connector");
+        ObjectNode variant = source.at("/variants/0").asObject().deepCopy();
+        variant.put("id", "other");
+        variant.path("outputs").forEach(output -> ((ObjectNode) output).put("connector", "VGA"));
+        ((ArrayNode) source.path("variants")).add(variant);
+        created(put(path + "/items/twin", "{\"variantId\": \"525-rev1\", \"source\": " + source + "}", null));
+        created(put(path + "/items/bare", "{\"display\": " + display + "}", null));
+        created(put(path + "/connections/direct", connection("twin", "rgb", "bare", "digital-1"), null));
+        JsonNode elsewhere = problem(
+                patch(path + "/items/twin", "{\"variantId\": \"other\"}", tag(get(path + "/items/twin"))),
+                409,
+                "conflict");
+        assertThat(elsewhere.path("detail").asString()).contains("connection \"direct\"", "elsewhere");
     }
 
     @Test
