@@ -262,8 +262,8 @@ class TemplateCallTest extends ServedTest {
             value = {
                 "television | {} | [] | 400 | missing-member | /answers/name",
                 "television | null | [] | 400 | wrong-type | /answers",
-        "television | [] | [] | 400 | wrong-type | /answers",
-        "television | {\"name\": 5} | [] | 400 | wrong-type | /answers/name",
+                "television | [] | [] | 400 | wrong-type | /answers",
+                "television | {\"name\": 5} | [] | 400 | wrong-type | /answers/name",
                 "television | {\"name\": null} | [] | 400 | wrong-type | /answers/name",
                 "television | {\"name\": \"L\", \"colour\": \"red\"} | [] | 400 | unknown-member | /answers/colour",
                 "television | {\"name\": \"L\", \"preset\": \"FAST\"} | [] | 400 | unknown-value | /answers/preset",
