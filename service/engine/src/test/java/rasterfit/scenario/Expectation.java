@@ -27,6 +27,11 @@ sealed interface Expectation {
         return Optional.empty();
     }
 
+    /** The steps of the chain that it names; empty if it names none. */
+    default List<String> steps() {
+        return List.of();
+    }
+
     /** Whether it is about something that does not work or may do harm. */
     default boolean isRefusalOrHazard() {
         return false;
@@ -36,7 +41,17 @@ sealed interface Expectation {
     record Best(String chain) implements Expectation {
         @Override
         public void check(MatchResult result) {
-            assertThat(chainOf(first(result))).isEqualTo(chain);
+            RankedSetup best = first(result);
+            assertThat(chainOf(best)).isEqualTo(chain);
+            // Not by the tie-break.
+            assertThat(result.ranked().stream().skip(1))
+                    .allSatisfy(other ->
+                            assertThat(other.score()).as(chainOf(other)).isLessThan(best.score()));
+        }
+
+        @Override
+        public List<String> steps() {
+            return List.of(chain.split(" > ", -1));
         }
     }
 

@@ -18,8 +18,7 @@ import rasterfit.gear.Plug;
  * @param signals at least one
  */
 record PortText(Word id, Plug plug, List<SignalText> signals, Facts facts) {
-    private static final Map<String, LinkKind> DIGITAL =
-            Map.of("HDMI", LinkKind.HDMI, "DVI", LinkKind.DVI, "DISPLAYPORT", LinkKind.HDMI);
+    private static final Map<String, LinkKind> DIGITAL = Map.of("HDMI", LinkKind.HDMI, "DVI", LinkKind.DVI);
 
     static PortText read(Words words, Vocabulary vocabulary) {
         Word id = words.take();

@@ -56,6 +56,30 @@ record Scenario(
         return waiting;
     }
 
+    /** Every way in which a step of a chain over this gear can be written. */
+    Set<String> possibleSteps() {
+        Set<String> steps = new LinkedHashSet<>();
+        console.outputs().forEach(port -> steps.add(named(console, port)));
+        links.forEach(link -> steps.add(link.id().text()));
+        for (DeviceText converter : converters) {
+            for (PortText in : converter.inputs()) {
+                converter
+                        .outputs()
+                        .forEach(out -> steps.add(
+                                named(converter, in) + " → " + out.id().text()));
+            }
+        }
+        for (PortText port : display.inputs()) {
+            String state = port.facts().text("state");
+            steps.add(named(display, port) + (state == null ? "" : "/" + state));
+        }
+        return steps;
+    }
+
+    private static String named(DeviceText device, PortText port) {
+        return device.id().text() + ":" + port.id().text();
+    }
+
     @Override
     public String toString() {
         return number + " " + title;

@@ -76,7 +76,7 @@ class ScenarioReaderTest {
             best:                  | worst:                    | no.txt:5: an expectation is one of
             best: quillon          | refused: a.b at NOWHERE   | no.txt:5: a refusal is written as rule at STAGE
             out rgb SCART RGB      | out rgb SCART RGB mode 9p | no.txt:3: "9p": not a class of modes
-            console quillon        | tube quillon              | no.txt:3: "out": expected one of [in]
+            console quillon        | tube quillon              | no.txt:3: "out": not a fact of this part
             A01 A sentence.        | A1 A sentence.            | no.txt:2: a scenario begins with a number
             '  # common practice'  | ''                        | no.txt:2: A01 names no source
             '  best: quillon:rgb > burdock:av' | ''            | no.txt:2: A01 has 0 expectations instead of one

@@ -77,4 +77,12 @@ class ScenarioTest {
         known.addAll(proposed);
         assertThat(known).containsAll(named);
     }
+
+    @Test
+    void everyChainThatIsExpectedIsMadeOfTheGearOfItsScenario() {
+        assertThat(SCENARIOS)
+                .allSatisfy(one -> assertThat(one.possibleSteps())
+                        .as("%s", one.place())
+                        .containsAll(one.expectation().steps()));
+    }
 }
