@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
+import org.springframework.test.context.TestPropertySource;
 import rasterfit.app.problem.ServedTest;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.SerializationFeature;
@@ -21,6 +22,7 @@ import tools.jackson.databind.node.ObjectNode;
  * again: with each weight a little before and a little beyond its bound, and with the fact to be measured next at either
  * end of its range.
  */
+@TestPropertySource(properties = "rasterfit.tests.catalogue=of-the-demo-alone")
 class MatchSensitivityTest extends ServedTest {
     private static final JsonMapper JSON =
             JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
