@@ -1,5 +1,6 @@
 package rasterfit.app.collection;
 
+import java.time.Duration;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
@@ -7,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
+import org.springframework.dao.PessimisticLockingFailureException;
 import org.springframework.data.domain.Limit;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -37,6 +39,9 @@ class CollectionStore {
     /** Records that one sentence names. */
     private static final int MOST_TOLD = 10;
 
+    /** For others who write to the same collection, as in the catalogue. */
+    private static final Duration LONGEST_WAIT = Duration.ofSeconds(5);
+
     private final Collections collections;
     private final Records records;
     private final RecordReader reader;
@@ -64,10 +69,10 @@ class CollectionStore {
 
     WrittenRecord put(CollectionKey key, ObjectNode document, Precondition precondition) {
         String json = reader.collection(key.id(), document);
-        Optional<StoredCollection> stored = collections.lock(key);
+        Optional<StoredCollection> stored = locked(key);
         if (stored.isEmpty()) {
             collections.lockOwner(key.owner());
-            stored = collections.lock(key);
+            stored = locked(key);
         }
         precondition.check(stored.map(StoredCollection::changedIn).orElse(null));
         if (stored.isEmpty()) {
@@ -291,8 +296,23 @@ class CollectionStore {
         return reader.contents(inOrder, catalogue);
     }
 
+    /** 503 where others write to the collection for longer than the wait. */
+    private Optional<StoredCollection> locked(CollectionKey key) {
+        collections.waitAtMost(Long.toString(LONGEST_WAIT.toMillis()));
+        try {
+            return collections.lock(key);
+        } catch (PessimisticLockingFailureException stillWriting) {
+            ProblemException problem = Problems.unavailable(
+                    "Another change of the collection was still being written after " + LONGEST_WAIT.toSeconds()
+                            + " s.",
+                    LONGEST_WAIT);
+            problem.initCause(stillWriting);
+            throw problem;
+        }
+    }
+
     private StoredCollection lock(CollectionKey key) {
-        return collections.lock(key).orElseThrow(() -> absent(key));
+        return locked(key).orElseThrow(() -> absent(key));
     }
 
     private static RecordKey recordKey(CollectionKey key, Section section, String id) {

@@ -10,6 +10,10 @@ import org.springframework.data.jpa.repository.Modifying;
 import org.springframework.data.jpa.repository.Query;
 
 interface Collections extends JpaRepository<StoredCollection, StoredCollection.CollectionKey> {
+    /** From here to the end of the transaction a lock is waited for no longer than this, in milliseconds. */
+    @Query(nativeQuery = true, value = "select set_config('lock_timeout', :milliseconds, true)")
+    String waitAtMost(String milliseconds);
+
     /** Waits until no other transaction writes to the collection, and keeps others waiting until this one ends. */
     @Lock(LockModeType.PESSIMISTIC_WRITE)
     @Query("select c from StoredCollection c where c.key = :key")
