@@ -16,6 +16,16 @@ public final class FindingRules {
             "assumed.cable-bandwidth",
             Stage.CABLE,
             "A cable's bandwidth is taken as 100 [50–300] MHz where it is not stated.");
+    public static final Rule COLOUR_ENCODING = assumed(
+            "assumed.colour-encoding",
+            Stage.SOURCE_OUTPUT,
+            "Where it is not stated, the colour encoding of a composite kind is the usual one of the line standard, and an input"
+                    + " decodes the two usual ones: 3.58 MHz with 525 lines, 4.43 MHz with 625.");
+    public static final Rule COLOUR_DECODER = assumed(
+            "assumed.colour-decoder",
+            Stage.CABLE,
+            "Luma behind a notch is taken as 3.0 [2.5–3.5] MHz, chroma of a composite kind as 0.6 [0.5–1.3] MHz, and a decoder that"
+                    + " does not state otherwise as one with a notch.");
     public static final Rule PLAIN_LEAD = assumed(
             "assumed.plain-lead",
             Stage.CABLE,
@@ -124,6 +134,8 @@ public final class FindingRules {
     static final List<Rule> ALL = List.of(
             SOURCE_BANDWIDTH,
             USED_AREA,
+            COLOUR_ENCODING,
+            COLOUR_DECODER,
             CABLE_BANDWIDTH,
             PLAIN_LEAD,
             DIGITISER_JITTER,

@@ -63,6 +63,27 @@ class MatchCallTest extends ServedTest {
     }
 
     @Test
+    void whatACompositeSignalLosesIsToldAsTaken() throws Exception {
+        HttpResponse<String> answer = send(request("/v1/matches")
+                .header("Content-Type", "application/json")
+                .POST(BodyPublishers.ofString("""
+                        {"display": {"catalogueId": "ancroft-25"}, "top": 50,
+                         "source": {"catalogueId": "quillon-16", "variantId": "525-rev1"}}""")));
+        assertThat(answer.statusCode()).as(answer.body()).isEqualTo(200);
+        int composite = 0;
+        for (JsonNode setup : MatchRequests.JSON.readTree(answer.body()).path("ranked")) {
+            boolean isComposite = setup.at("/route/0/id").asString().equals("cvbs");
+            composite += isComposite ? 1 : 0;
+            assertThat(setup.path("findings")
+                            .valueStream()
+                            .anyMatch(one -> one.path("rule").asString().equals("assumed.colour-decoder")))
+                    .as(setup.path("route").toString())
+                    .isEqualTo(isComposite);
+        }
+        assertThat(composite).isPositive();
+    }
+
+    @Test
     void whatAnEdidLeavesOpenIsTold() throws Exception {
         assertThat(messages(first(doubler(), "/findings"), "assumed.display"))
                 .anySatisfy(message -> assertThat(message).contains("1920 by 1080"))

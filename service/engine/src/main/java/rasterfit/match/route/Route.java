@@ -54,10 +54,6 @@ public record Route(
         return refusal == null;
     }
 
-    Route refusedBy(Refusal why) {
-        return new Route(sourceName, output, run, leg, display, displayInput, why);
-    }
-
     /** The chain by itself, whoever owns it. */
     public List<RouteStep> steps() {
         return steps(MatchRequest.Owned.NOTHING);

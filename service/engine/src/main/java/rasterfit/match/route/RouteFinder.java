@@ -110,7 +110,6 @@ public final class RouteFinder {
     /** Of the rules that forbid a chain the first in chain order counts; what a link does not pass never arrives. */
     private void add(
             SourceOutput output, Run run, Route.@Nullable Leg leg, DisplayInput input, Stream<Refusal> atInputs) {
-
         Optional<Refusal> onTheWay = Optional.ofNullable(
                 Rules.first(run.refusal(), leg == null ? null : leg.run().refusal()));
         Refusal refusal = onTheWay.or(() -> atInputs.findFirst()).orElse(null);

@@ -38,6 +38,7 @@ abstract class Layout {
     final Captured captured;
     final List<AspectControl> controls;
     private final SignalChain chain;
+    private final Rational linkDelayMs;
     private final Map<List<Object>, PanelFit> fits = new HashMap<>();
 
     Layout(Route route, Captured captured) {
@@ -53,6 +54,7 @@ abstract class Layout {
                 taken(route),
                 route.leg() == null ? null : route.leg().input().digitiser());
         this.controls = List.copyOf(controls);
+        this.linkDelayMs = linkDelayMs(route);
     }
 
     private static @Nullable Carried taken(Route route) {
@@ -161,20 +163,21 @@ abstract class Layout {
     /** Delay of converter, adapters and switches. */
     final Added delay(Mode mode, int n, int p, int l, int d, Steps steps) {
         Added converter = added(mode, n, p, l, d, steps);
-        Rational links = linkDelayMs();
-        if (links.signum() == 0) {
+        if (linkDelayMs.signum() == 0) {
             return converter;
         }
         steps.tell(
                 "linkDelayMs",
                 step -> step.by("sum of what adapters and switches state", "declared facts")
-                        .gives(links, "ms"));
-        Latency ms = converter.ms().plus(new Latency(links, links, links, links, links, links, Basis.COMPUTED));
-        return new Added(ms, converter.bufferedLines(), converter.fieldStores(), converter.refusal());
+                        .gives(linkDelayMs, "ms"));
+        Rational ms = linkDelayMs;
+        Latency links = new Latency(ms, ms, ms, ms, ms, ms, Basis.COMPUTED);
+        return new Added(
+                converter.ms().plus(links), converter.bufferedLines(), converter.fieldStores(), converter.refusal());
     }
 
     /** One that does not state its delay is taken to have none, as a converter is. */
-    private Rational linkDelayMs() {
+    private static Rational linkDelayMs(Route route) {
         Rational us = Rational.ZERO;
         for (Link link : route.links()) {
             us = us.plus(link.delayUs().orAssume(Assumptions.PIPELINE_US).typical());
